@@ -1,0 +1,29 @@
+namespace Throwright.Shapes.Frames;
+
+/// <summary>A point (m) or a direction (unit-free) in right-handed axes.</summary>
+public readonly record struct Vector3(double X, double Y, double Z)
+{
+    public double Size => Math.Sqrt(Dot(this, this));
+
+    public static Vector3 operator +(Vector3 a, Vector3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
+    public static Vector3 operator -(Vector3 a, Vector3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+    public static Vector3 operator -(Vector3 a) => new(-a.X, -a.Y, -a.Z);
+    public static Vector3 operator *(double s, Vector3 a) => new(s * a.X, s * a.Y, s * a.Z);
+
+    public static double Dot(Vector3 a, Vector3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
+
+    public static Vector3 Cross(Vector3 a, Vector3 b) =>
+        new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
+
+    /// <summary>Angle between two directions, rad, 0..pi; exact near 0 and pi, where an arc cosine is not.</summary>
+    public static double AngleBetween(Vector3 a, Vector3 b) => Math.Atan2(Cross(a, b).Size, Dot(a, b));
+
+    /// <summary>The same direction with length 1.</summary>
+    public Vector3 Unit()
+    {
+        var size = Size;
+        if (!(size > 0))
+            throw new InvalidOperationException("A direction needs a length above zero.");
+        return (1 / size) * this;
+    }
+}

@@ -1,0 +1,88 @@
+namespace Throwright.Shapes.Numerics;
+
+/// <summary>A value and its slopes against every input, each as a proven interval over a whole box of inputs.</summary>
+/// <remarks>
+/// Forward differentiation (the chain rule carried along with the value) in interval arithmetic. If a slope's
+/// interval does not contain zero, the value is proven monotone in that input over the whole box.
+/// See R. E. Moore, Interval Analysis (1966), and L. B. Rall, Automatic Differentiation (1981).
+/// </remarks>
+public readonly struct Bound : IReal<Bound>
+{
+    /// <summary>null: a constant, all slopes zero.</summary>
+    private readonly Interval[]? slopes;
+
+    private Bound(Interval value, Interval[]? slopes)
+    {
+        Value = value;
+        this.slopes = slopes;
+    }
+
+    public Interval Value { get; }
+
+    public Interval Slope(int input) => slopes is null ? Interval.Zero : slopes[input];
+
+    /// <summary>Input number <paramref name="input"/> of <paramref name="count"/>, anywhere in <paramref name="range"/>.</summary>
+    public static Bound Input(int input, int count, Interval range)
+    {
+        var slopes = new Interval[count];
+        slopes[input] = Interval.Of(1);
+        return new(range, slopes);
+    }
+
+    public static Bound Of(double value) => new(Interval.Of(value), null);
+
+    public static Bound operator +(Bound a, Bound b) => new(a.Value + b.Value, Combine(a, Interval.Of(1), b, Interval.Of(1)));
+
+    public static Bound operator -(Bound a, Bound b) => new(a.Value - b.Value, Combine(a, Interval.Of(1), b, Interval.Of(-1)));
+
+    public static Bound operator -(Bound a) => new(-a.Value, Scale(a, Interval.Of(-1)));
+
+    public static Bound operator *(Bound a, Bound b) => new(a.Value * b.Value, Combine(a, b.Value, b, a.Value));
+
+    public static Bound operator *(double a, Bound b) => new(Interval.Of(a) * b.Value, Scale(b, Interval.Of(a)));
+
+    public static Bound operator /(Bound a, Bound b)
+    {
+        var inverse = Interval.Of(1) / b.Value;
+        var quotient = a.Value / b.Value;
+        return new(quotient, Combine(a, inverse, b, -(quotient * inverse)));
+    }
+
+    public static Bound Sqrt(Bound a)
+    {
+        var root = Interval.Sqrt(a.Value);
+        return new(root, Scale(a, Interval.Of(0.5) / root));
+    }
+
+    public static Bound Cos(Bound a) => new(Interval.Cos(a.Value), Scale(a, -Interval.Sin(a.Value)));
+
+    public static Bound Sin(Bound a) => new(Interval.Sin(a.Value), Scale(a, Interval.Cos(a.Value)));
+
+    public static Bound AtLeastZero(Bound a)
+    {
+        var slope = new Interval(a.Value.Low > 0 ? 1 : 0, a.Value.High > 0 ? 1 : 0);
+        return new(Interval.AtLeastZero(a.Value), Scale(a, slope));
+    }
+
+    private static Interval[]? Scale(Bound a, Interval factor)
+    {
+        if (a.slopes is null)
+            return null;
+        var result = new Interval[a.slopes.Length];
+        for (var i = 0; i < result.Length; i++)
+            result[i] = a.slopes[i] * factor;
+        return result;
+    }
+
+    private static Interval[]? Combine(Bound a, Interval fa, Bound b, Interval fb)
+    {
+        if (a.slopes is null)
+            return Scale(b, fb);
+        if (b.slopes is null)
+            return Scale(a, fa);
+        var result = new Interval[a.slopes.Length];
+        for (var i = 0; i < result.Length; i++)
+            result[i] = (a.slopes[i] * fa) + (b.slopes[i] * fb);
+        return result;
+    }
+}

@@ -1,0 +1,44 @@
+namespace Throwright.Shapes.Numerics;
+
+/// <summary>
+/// A number a formula can be written in once and evaluated four ways: plainly (<see cref="Real"/>), four
+/// samples at a time (<see cref="Lane"/>), or with proven bounds of value and slopes (<see cref="Bound"/>).
+/// </summary>
+/// <remarks>
+/// Only + - * / and square root are taken from the processor; they are exact to the last bit by IEEE 754, so the
+/// same input gives the same bytes on every system and in every width. Cosine, sine and exponential are built
+/// from them in <see cref="Elementary"/>.
+/// </remarks>
+public interface IReal<T>
+    where T : struct, IReal<T>
+{
+    static abstract T Of(double value);
+    static abstract T operator +(T a, T b);
+    static abstract T operator -(T a, T b);
+    static abstract T operator *(T a, T b);
+    static abstract T operator /(T a, T b);
+    static abstract T operator -(T a);
+    static abstract T operator *(double a, T b);
+    static abstract T Sqrt(T a);
+    static abstract T Cos(T a);
+    static abstract T Sin(T a);
+
+    /// <summary>max(a, 0).</summary>
+    static abstract T AtLeastZero(T a);
+}
+
+/// <summary>A plain double as an <see cref="IReal{T}"/>.</summary>
+public readonly record struct Real(double Value) : IReal<Real>
+{
+    public static Real Of(double value) => new(value);
+    public static Real operator +(Real a, Real b) => new(a.Value + b.Value);
+    public static Real operator -(Real a, Real b) => new(a.Value - b.Value);
+    public static Real operator *(Real a, Real b) => new(a.Value * b.Value);
+    public static Real operator /(Real a, Real b) => new(a.Value / b.Value);
+    public static Real operator -(Real a) => new(-a.Value);
+    public static Real operator *(double a, Real b) => new(a * b.Value);
+    public static Real Sqrt(Real a) => new(Math.Sqrt(a.Value));
+    public static Real Cos(Real a) => new(Elementary.Cos(a.Value));
+    public static Real Sin(Real a) => new(Elementary.Sin(a.Value));
+    public static Real AtLeastZero(Real a) => new(a.Value > 0 ? a.Value : 0);
+}
