@@ -1,0 +1,108 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Cushion;
+
+/// <summary>The toleranced inputs of the travel ladder, in fixed order. SI units.</summary>
+public enum LadderInput
+{
+    /// <summary>Knob's IN stop to its OUT stop, m.</summary>
+    Stroke,
+
+    /// <summary>Meaning by <see cref="SettingKind"/>: wire length, knob place or error of the balance, m.</summary>
+    Setting,
+    Radius,
+
+    /// <summary>Arm angle at the push stop and at the pull stop, rad.</summary>
+    PushAngle,
+    PullAngle,
+
+    /// <summary>Deviation of anchor against pivot along the three axes of <see cref="LadderCase.AnchorAxes"/>, m.</summary>
+    AnchorX,
+    AnchorY,
+    AnchorZ,
+
+    /// <summary>Deviation of the swivel's plane along the lever's axis, m.</summary>
+    AlongAxis,
+
+    /// <summary>Bore less core diameter, m.</summary>
+    Clearance,
+
+    /// <summary>Sum of the angles turned by the conduit, rad.</summary>
+    BendTotal,
+
+    /// <summary>Pin in the arm's hole, and shank against core, m.</summary>
+    PinPlay,
+    KnobPlay,
+
+    /// <summary>Factors on the device's torque and on its bias.</summary>
+    TorqueFactor,
+    BiasFactor,
+
+    /// <summary>Knob movement per newton of wire force at the device, m/N.</summary>
+    PullGive,
+    PushGive,
+
+    /// <summary>Winding of the pushed core, m.</summary>
+    PushSlack,
+
+    /// <summary>Conduit end tube beyond the anchor, and swivel fitting along the wire, m.</summary>
+    Tip,
+    SwivelLength,
+
+    /// <summary>Length of the conduit, m: for heat.</summary>
+    ConduitLength,
+}
+
+/// <summary>One toleranced input.</summary>
+/// <param name="Path">JSON path within the run, for "which dimension to measure better"; empty for derived ones.</param>
+public sealed record LadderValue(
+    LadderInput Input, string Name, string Path, QuantityKind Kind, double Nominal, double Minus = 0, double Plus = 0, Spread Spread = Spread.Uniform)
+{
+    public double Least => Nominal - Minus;
+    public double Most => Nominal + Plus;
+    public bool IsExact => Minus == 0 && Plus == 0;
+}
+
+/// <summary>The few numbers that fix the travel ladder.</summary>
+public sealed record LadderCase
+{
+    public static int InputCount { get; } = Enum.GetValues<LadderInput>().Length;
+
+    /// <summary>All inputs in the order of <see cref="LadderInput"/>.</summary>
+    public required EquatableList<LadderValue> Values { get; init; }
+    public required SettingKind SettingKind { get; init; }
+    public required bool SettingProposed { get; init; }
+
+    /// <summary>Nominal anchor in arm axes (x along the arm at angle 0, z along the lever's axis), m.</summary>
+    public required Vector3 Anchor { get; init; }
+
+    /// <summary>Directions, in arm axes, of the three anchor deviations.</summary>
+    public required (Vector3 X, Vector3 Y, Vector3 Z) AnchorAxes { get; init; }
+
+    /// <summary>Friction-like torque of the device on arriving at each stop, N m, &gt;= 0.</summary>
+    public required double TorqueAtPush { get; init; }
+    public required double TorqueAtPull { get; init; }
+
+    /// <summary>Torque of the device's own that opposes the arrival, N m; negative: it helps.</summary>
+    public required double BiasAtPush { get; init; }
+    public required double BiasAtPull { get; init; }
+    public required double DeviceDrag { get; init; }
+    public Heat? Heat { get; init; }
+    public required double Wanted { get; init; }
+    public required EquatableList<string> NotCounted { get; init; }
+
+    public LadderValue this[LadderInput input] => Values[(int)input];
+}
+
+/// <summary>Temperature changes against rigging, K, and expansions, 1/K.</summary>
+/// <param name="Wire">Expansion of the core.</param>
+/// <param name="Conduit">Expansion of the conduit.</param>
+/// <param name="Bracket">Expansion of what spans anchor and pivot.</param>
+/// <param name="CableCold">Coldest less rigging, the cable; &lt;= 0.</param>
+/// <param name="CableHot">Hottest less rigging, the cable; &gt;= 0.</param>
+/// <param name="LeverCold">The same at the lever end.</param>
+/// <param name="LeverHot">The same at the lever end.</param>
+public sealed record Heat(
+    double Wire, double Conduit, double Bracket, double CableCold, double CableHot, double LeverCold, double LeverHot);

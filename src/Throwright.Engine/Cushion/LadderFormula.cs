@@ -1,0 +1,115 @@
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Numerics;
+
+namespace Throwright.Engine.Cushion;
+
+/// <summary>Everything the ladder formula gives for one aircraft, m.</summary>
+public readonly record struct LadderPlaces<T>(
+    T PushStop, T PullStop, T CushionIn, T CushionOut, T TipAtPull, T TipAtPush, T Throw, T LostMotion, T StretchPull, T StretchPush, T LengthPush, T LengthPull)
+    where T : struct, IReal<T>;
+
+/// <summary>The travel ladder, written once for every kind of number. Theory: docs/theory/cushion.md.</summary>
+/// <remarks>
+/// Knob place x (from the IN stop, positive out) = wire length - conduit length - free wire length, so with the wire
+/// length W set so that the pin is W from the anchor when the knob is in:
+///   pushing:  x = W - L(phi) - e_push          pulling:  x = W - L(phi) + B + e_pull
+///   p0 = x pushing at the push stop            p1 = x pulling at the pull stop
+///   B = c Theta + plays                        lost motion: the core crosses its bore at every reversal
+///   e = give x max(0, R/|m| + drag)            R torque against the arrival, m = dL/dphi
+///   cushion in = p0,  cushion out = stroke - p1,  so stroke = in + B + e_pull + e_push + throw + out
+/// Heat moves the knob by (a_wire - a_conduit) Lc dT_cable + (a_wire - a_bracket) L dT_lever.
+/// Lengths m, angles rad, forces N, a 1/K.
+/// </remarks>
+public static class LadderFormula
+{
+    /// <summary>Which temperatures the cushions are taken at.</summary>
+    public enum At
+    {
+        Rigging,
+
+        /// <summary>For each cushion the extreme that makes it smallest.</summary>
+        WorstTemperature,
+
+        /// <summary>For each cushion the extreme that makes it largest.</summary>
+        BestTemperature,
+    }
+
+    public static LadderPlaces<T> Evaluate<T>(LadderCase of, ReadOnlySpan<T> x, At temperature)
+        where T : struct, IReal<T>
+    {
+        T stroke = x[(int)LadderInput.Stroke], setting = x[(int)LadderInput.Setting];
+        T pushAngle = x[(int)LadderInput.PushAngle], pullAngle = x[(int)LadderInput.PullAngle];
+        T dx = x[(int)LadderInput.AnchorX], dy = x[(int)LadderInput.AnchorY], dz = x[(int)LadderInput.AnchorZ];
+        var (axisX, axisY, axisZ) = of.AnchorAxes;
+        var circle = new CircleDistance<T>(
+            x[(int)LadderInput.Radius],
+            T.Of(of.Anchor.X) + (axisX.X * dx) + (axisY.X * dy) + (axisZ.X * dz),
+            T.Of(of.Anchor.Y) + (axisX.Y * dx) + (axisY.Y * dy) + (axisZ.Y * dz),
+            T.Of(of.Anchor.Z) + (axisX.Z * dx) + (axisY.Z * dy) + (axisZ.Z * dz) - x[(int)LadderInput.AlongAxis]);
+        T lengthPush = circle.At(pushAngle), lengthPull = circle.At(pullAngle);
+
+        // L rises toward the push stop, so dL/dphi has the sign of (push angle - pull angle); both arms made positive.
+        double sign = of[LadderInput.PushAngle].Nominal > of[LadderInput.PullAngle].Nominal ? 1 : -1;
+        T torque = x[(int)LadderInput.TorqueFactor], bias = x[(int)LadderInput.BiasFactor], drag = T.Of(of.DeviceDrag);
+        T Force(T angle, T length, double t, double g) => t == 0 && g == 0
+            ? drag
+            : T.AtLeastZero((((t * torque) + (g * bias)) / (sign * circle.SlopeAt(angle, length))) + drag);
+        T stretchPush = (x[(int)LadderInput.PushGive] * Force(pushAngle, lengthPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.PushSlack];
+        T stretchPull = x[(int)LadderInput.PullGive] * Force(pullAngle, lengthPull, of.TorqueAtPull, of.BiasAtPull);
+
+        T lost = (x[(int)LadderInput.Clearance] * x[(int)LadderInput.BendTotal]) + x[(int)LadderInput.PinPlay] + x[(int)LadderInput.KnobPlay];
+        T wireThrow = lengthPush - lengthPull;
+        T used = wireThrow + lost + stretchPull + stretchPush;
+        T pushStop, pullStop, cushionIn, cushionOut;
+        switch (of.SettingKind)
+        {
+            case SettingKind.WireLength:
+                pushStop = setting - lengthPush - stretchPush;
+                pullStop = setting - lengthPull + lost + stretchPull;
+                cushionIn = pushStop;
+                cushionOut = stroke - pullStop;
+                break;
+            case SettingKind.AtPushStop:
+                // Light hand: no stretch in the reading.
+                pushStop = setting - stretchPush;
+                pullStop = setting + wireThrow + lost + stretchPull;
+                cushionIn = pushStop;
+                cushionOut = stroke - pullStop;
+                break;
+            case SettingKind.AtPullStop:
+                pullStop = setting + stretchPull;
+                pushStop = setting - wireThrow - lost - stretchPush;
+                cushionIn = pushStop;
+                cushionOut = stroke - pullStop;
+                break;
+            default:
+                // Gaps made equal on the aircraft, whatever the parts turned out to be; Setting is the error of that.
+                cushionIn = (0.5 * (stroke - used)) + setting;
+                cushionOut = (0.5 * (stroke - used)) - setting;
+                pushStop = cushionIn;
+                pullStop = stroke - cushionOut;
+                break;
+        }
+
+        if (of.Heat is { } heat && temperature != At.Rigging)
+        {
+            var worst = temperature == At.WorstTemperature;
+            cushionIn += Shift(heat, x[(int)LadderInput.ConduitLength], lengthPush, lowest: worst);
+            cushionOut -= Shift(heat, x[(int)LadderInput.ConduitLength], lengthPull, lowest: !worst);
+        }
+
+        T hardware = x[(int)LadderInput.Tip] + (0.5 * x[(int)LadderInput.SwivelLength]);
+        return new(
+            pushStop, pullStop, cushionIn, cushionOut, lengthPull - hardware, lengthPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
+    }
+
+    /// <summary>Knob movement by heat at its lowest or highest: each part at the temperature that serves.</summary>
+    private static T Shift<T>(Heat heat, T conduit, T free, bool lowest)
+        where T : struct, IReal<T>
+    {
+        static double Extreme(double slope, double cold, double hot, bool low) =>
+            low ? Math.Min(slope * cold, slope * hot) : Math.Max(slope * cold, slope * hot);
+        return (Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest) * conduit)
+            + (Extreme(heat.Wire - heat.Bracket, heat.LeverCold, heat.LeverHot, lowest) * free);
+    }
+}

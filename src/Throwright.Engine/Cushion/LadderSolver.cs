@@ -1,0 +1,129 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Numerics;
+
+namespace Throwright.Engine.Cushion;
+
+/// <summary>How much work to put into the odds; the seed makes them repeatable.</summary>
+public sealed record LadderEffort(long Samples = 10_000, ulong Seed = 20_250_101, double Tolerance = 1e-8);
+
+/// <summary>From dimensions and tolerances to the travel ladder. Theory: docs/theory/cushion.md.</summary>
+public static class LadderSolver
+{
+    private static readonly (string Name, Func<LadderPlaces<Real>, Real> Real, Func<LadderPlaces<Bound>, Bound> Bound)[] Cushions =
+    [
+        ("knob cushion, in", p => p.CushionIn, p => p.CushionIn),
+        ("knob cushion, out", p => p.CushionOut, p => p.CushionOut),
+        ("tip cushion at the pull stop", p => p.TipAtPull, p => p.TipAtPull),
+        ("tip cushion at the push stop", p => p.TipAtPush, p => p.TipAtPush),
+    ];
+
+    public static TravelLadder Solve(LadderCase of, LadderEffort effort)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(effort);
+        var nominal = Nominal(of);
+        var odds = LadderOdds.Draw(of, effort.Samples, effort.Seed);
+        var ranges = new CushionRange[Cushions.Length];
+        var box = of.Values.Select(v => new Interval(v.Least, v.Most)).ToArray();
+        for (var i = 0; i < ranges.Length; i++)
+            ranges[i] = Range(of, i, box, nominal, odds, effort.Tolerance);
+        var n = nominal;
+        return new()
+        {
+            Stroke = of[LadderInput.Stroke].Nominal,
+            Throw = n.Throw.Value,
+            LostMotion = n.LostMotion.Value,
+            StretchPull = n.StretchPull.Value,
+            StretchPush = n.StretchPush.Value,
+            PushStopPlace = n.PushStop.Value,
+            PullStopPlace = n.PullStop.Value,
+            KnobIn = ranges[0],
+            KnobOut = ranges[1],
+            TipAtPull = ranges[2],
+            TipAtPush = ranges[3],
+            HeatAtPush = HeatRange(of, n.LengthPush.Value),
+            HeatAtPull = HeatRange(of, n.LengthPull.Value),
+            Setting = Setting(of, n),
+            Wanted = of.Wanted,
+            NotCounted = of.NotCounted,
+            Samples = effort.Samples,
+            Seed = effort.Seed,
+        };
+    }
+
+    /// <summary>All places at nominal dimensions and rigging temperature.</summary>
+    public static LadderPlaces<Real> Nominal(LadderCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        var x = new Real[of.Values.Count];
+        for (var i = 0; i < x.Length; i++)
+            x[i] = new(of.Values[i].Nominal);
+        return LadderFormula.Evaluate<Real>(of, x, LadderFormula.At.Rigging);
+    }
+
+    private static CushionRange Range(
+        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, LadderOdds odds, double tolerance)
+    {
+        var (name, real, bound) = Cushions[which];
+        var least = Search(of, box, bound, real, 1, LadderFormula.At.WorstTemperature, tolerance);
+        var most = Search(of, box, bound, real, -1, LadderFormula.At.BestTemperature, tolerance);
+        var middle = real(nominal).Value;
+        var shares = Shares(of, bound);
+        var rss = Math.Sqrt(shares.Sum(s => s.Moves * s.Moves));
+        var (low, high) = odds.Middle95(which);
+        var corner = of.Values.Where(v => !v.IsExact)
+            .Select(v => new LadderCorner(v.Name, v.Path, least.At[(int)v.Input], v.Kind))
+            .ToEquatableList();
+        return new(
+            name, middle, least.Proved, -most.Proved, least.Found, least.Outcome, low, high, rss,
+            odds.ShareOutside(which, middle, rss), odds.ShareAbove(which, of.Wanted), shares, corner);
+    }
+
+    private static BoxExtreme Search(
+        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderFormula.At at, double tolerance) =>
+        BoxSearch.Least(
+            x => sign * bound(LadderFormula.Evaluate<Bound>(of, x, at)),
+            x => sign * real(LadderFormula.Evaluate<Real>(of, Array.ConvertAll(x, v => new Real(v)), at)).Value,
+            box,
+            tolerance);
+
+    /// <summary>Slope at the nominal point times half the range, largest first.</summary>
+    private static EquatableList<LadderShare> Shares(LadderCase of, Func<LadderPlaces<Bound>, Bound> bound)
+    {
+        var count = of.Values.Count;
+        var x = new Bound[count];
+        for (var i = 0; i < count; i++)
+            x[i] = Bound.Input(i, count, Interval.Of(of.Values[i].Nominal));
+        var value = bound(LadderFormula.Evaluate<Bound>(of, x, LadderFormula.At.Rigging));
+        return of.Values.Where(v => !v.IsExact)
+            .Select(v =>
+            {
+                // At a kink of max(0, .) the slope is an interval; its larger end is the cautious one.
+                var slope = value.Slope((int)v.Input);
+                var steep = Math.Abs(slope.Low) > Math.Abs(slope.High) ? slope.Low : slope.High;
+                return new LadderShare(v.Name, v.Path, Math.Abs(steep) * 0.5 * (v.Minus + v.Plus), steep);
+            })
+            .Where(s => s.Moves > 0)
+            .OrderByDescending(s => s.Moves)
+            .ThenBy(s => s.Input, StringComparer.Ordinal)
+            .ToEquatableList();
+    }
+
+    private static Interval HeatRange(LadderCase of, double free)
+    {
+        if (of.Heat is not { } h)
+            return Interval.Zero;
+        double cable = (h.Wire - h.Conduit) * of[LadderInput.ConduitLength].Nominal, lever = (h.Wire - h.Bracket) * free;
+        return new(
+            Math.Min(cable * h.CableCold, cable * h.CableHot) + Math.Min(lever * h.LeverCold, lever * h.LeverHot),
+            Math.Max(cable * h.CableCold, cable * h.CableHot) + Math.Max(lever * h.LeverCold, lever * h.LeverHot));
+    }
+
+    /// <summary>The three ways to set the nominal place: they describe the same swivel on the same wire.</summary>
+    private static SwivelPlace Setting(LadderCase of, LadderPlaces<Real> n)
+    {
+        var light = n.PushStop.Value + n.StretchPush.Value;
+        return new(
+            of.SettingKind, of.SettingProposed, light + n.LengthPush.Value, light, n.PullStop.Value - n.StretchPull.Value);
+    }
+}

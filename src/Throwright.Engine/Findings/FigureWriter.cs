@@ -1,0 +1,67 @@
+using Throwright.Engine.Model;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Findings;
+
+/// <summary>Writes figures in this builder's units. Rounded toward danger where the caller says so.</summary>
+public sealed class FigureWriter(Display display)
+{
+    private const double PerDegree = 180 / Math.PI;
+
+    private bool Inches => display.Length == LengthUnit.Inch;
+
+    /// <summary>"0.115 in" or "2.9 mm".</summary>
+    public string Length(double metres, Rounding rounding = Rounding.Nearest) =>
+        Inches ? $"{LengthNumber(metres, rounding)} in" : $"{LengthNumber(metres, rounding)} mm";
+
+    /// <summary>The same without its unit, for lists that name it once.</summary>
+    public string LengthNumber(double metres, Rounding rounding = Rounding.Nearest) => Inches
+        ? FigureText.Plain(metres / Shapes.Quantities.Length.MetresPerInch, 3, rounding)
+        : FigureText.Plain(metres * 1000, 1, rounding);
+
+    public string LengthUnitName => Inches ? "in" : "mm";
+
+    /// <summary>An amount to move something by, in both units: "0.28 in (7.1 mm)".</summary>
+    public string Move(double metres)
+    {
+        var inch = FigureText.Plain(Math.Abs(metres) / Shapes.Quantities.Length.MetresPerInch, 2) + " in";
+        var mm = FigureText.Plain(Math.Abs(metres) * 1000, 1) + " mm";
+        return Inches ? $"{inch} ({mm})" : $"{mm} ({inch})";
+    }
+
+    /// <summary>A place to drill or a size to buy: the fraction when it is one, else the decimal.</summary>
+    public string Size(double metres) => Inches && FigureText.FractionOfInch(new(metres), display.Fraction, 2e-6) is { } fraction
+        ? fraction
+        : Length(metres);
+
+    /// <summary>The size as it is typed into the file: exact to a hundredth of a millimetre.</summary>
+    public string Typed(double metres) => Inches
+        ? FigureText.FractionOfInch(new(metres), 64, 2e-6) ?? $"{(metres / Shapes.Quantities.Length.MetresPerInch).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} in"
+        : $"{(metres * 1000).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} mm";
+
+    public string Force(double newtons, Rounding rounding = Rounding.Up) => display.Force == ForceUnit.PoundForce
+        ? $"{FigureText.Plain(newtons / Shapes.Quantities.Force.NewtonsPerPoundForce, 1, rounding)} lbf"
+        : $"{FigureText.Plain(newtons, 1, rounding)} N";
+
+    public string Angle(double radians, Rounding rounding = Rounding.Nearest) => $"{FigureText.Plain(radians * PerDegree, 1, rounding)}°";
+
+    public string Torque(double newtonMetres) => display.Force == ForceUnit.PoundForce
+        ? $"{FigureText.Plain(newtonMetres / Shapes.Quantities.Torque.NewtonMetresPerPoundForceInch, 2)} lbf in"
+        : $"{FigureText.Plain(newtonMetres, 3)} N m";
+
+    /// <summary>Any figure by its kind.</summary>
+    public string Text(QuantityKind kind, double si, Rounding rounding = Rounding.Nearest) => kind switch
+    {
+        QuantityKind.Length => Length(si, rounding),
+        QuantityKind.Angle => Angle(si, rounding),
+        QuantityKind.Force => Force(si, rounding),
+        QuantityKind.Torque => Torque(si),
+        QuantityKind.Temperature => $"{FigureText.Plain(si, 0)} °C",
+        QuantityKind.Stiffness => display.Force == ForceUnit.PoundForce
+            ? $"{FigureText.Plain(si * Shapes.Quantities.Length.MetresPerInch / Shapes.Quantities.Force.NewtonsPerPoundForce, 0)} lbf/in"
+            : $"{FigureText.Plain(si / 1000, 1)} N/mm",
+        QuantityKind.Stress => $"{FigureText.Plain(si / 1e6, 0, rounding)} MPa",
+        QuantityKind.TorsionRate => $"{FigureText.Plain(si, 4)} N m/rad",
+        _ => FigureText.Plain(si, Math.Abs(si) < 10 ? 3 : 1, rounding),
+    };
+}

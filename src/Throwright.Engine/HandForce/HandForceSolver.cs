@@ -1,0 +1,150 @@
+using Throwright.Shapes;
+
+namespace Throwright.Engine.HandForce;
+
+/// <summary>From the device's torque to the force in the hand. Theory: docs/theory/hand-force.md.</summary>
+/// <remarks>
+/// At each arm angle: torque against the motion / moment arm = force of the wire (virtual work); then along the
+/// conduit with <see cref="Friction.AtKnob"/>. The knob force rises with torque, friction, bend total and drags and
+/// falls with the moment arm (while the torque resists), so its worst case is at the ends of their limits: proven by
+/// the sign of each slope, no search is needed.
+/// </remarks>
+public static class HandForceSolver
+{
+    public static HandForces Solve(HandForceCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        double pushAngle = of.Places[0].Angle, pullAngle = of.Places[^1].Angle;
+        var contact = of is { BendsAreKnown: true, Core: { } core, Clearance: > 0 and var c }
+            ? of.Bends.Select(b => Friction.StiffContact(core.BendingStiffness, b.Radius, c)).ToArray()
+            : [];
+        var nominal = Way(of, of.BendFactor.Nominal);
+        var tight = Way(of, of.BendFactor.Most);
+        var slack = Way(of, of.BendFactor.Least);
+
+        double Knob(double atDevice, int which) => which switch
+        {
+            < 0 => Friction.AtKnob(atDevice, of.Friction.Least, slack, contact, of.DeviceDrag, of.KnobDrag),
+            0 => Friction.AtKnob(atDevice, of.Friction.Nominal, nominal, contact, of.DeviceDrag, of.KnobDrag),
+            _ => Friction.AtKnob(atDevice, of.Friction.Most, tight, contact, of.DeviceDrag, of.KnobDrag),
+        };
+
+        // A resisting torque is hardest on the shortest moment arm, a driving one easiest on the longest.
+        static Spread3 AtWire(Spread3 torque, Spread3 arm) => new(
+            torque.Nominal / arm.Nominal,
+            torque.Least >= 0 ? torque.Least / arm.Most : torque.Least / arm.Least,
+            torque.Most >= 0 ? torque.Most / arm.Least : torque.Most / arm.Most);
+
+        ForceAtPlace Place(DevicePlace at)
+        {
+            var torque = DeviceTorque.At(of.Load, at.Angle, pushAngle, pullAngle);
+            var (r, g) = torque;
+            var pull = AtWire(new(r.Nominal + g.Nominal, r.Least + g.Least, r.Most + g.Most), at.MomentArm);
+            var push = AtWire(new(r.Nominal - g.Nominal, r.Least - g.Most, r.Most - g.Least), at.MomentArm);
+            // Hand off: the load drives the wire, least friction holds it.
+            var drive = Math.Max(Math.Max(g.Most, -g.Least) - r.Least, 0) / at.MomentArm.Least;
+            var backDrive = -Friction.AtKnob(-drive, of.Friction.Least, slack, contact, of.DeviceDrag, of.KnobDrag);
+            return new(
+                at.Angle, pull, push,
+                new(Knob(pull.Nominal, 0), Knob(pull.Least, -1), Knob(pull.Most, 1)),
+                new(Knob(push.Nominal, 0), Knob(push.Least, -1), Knob(push.Most, 1)),
+                backDrive);
+        }
+
+        var places = of.Places.Select(Place).ToEquatableList();
+        static PeakForce Peak(IEnumerable<(Spread3 Force, double Angle)> along)
+        {
+            var top = along.MaxBy(p => p.Force.Most);
+            return new(top.Force.Nominal, top.Force.Most, top.Angle);
+        }
+
+        var worstHold = places.MaxBy(p => p.BackDrive)!;
+        var torqueThere = DeviceTorque.At(of.Load, worstHold.Angle, pushAngle, pullAngle).TowardPush;
+        // Pulling against resistance draws the core; pushing, or a device that runs ahead of the pull, squeezes it.
+        var bareCompression = places.Max(p => Math.Max(p.WirePush.Most, -p.WirePull.Least));
+        var compression = Math.Max(places.Max(p => p.KnobPush.Most), bareCompression);
+        var tension = Math.Max(places.Max(p => p.KnobPull.Most), places.Max(p => Math.Max(p.WirePull.Most, -p.WirePush.Least)));
+        var notCounted = new List<string>();
+        return new()
+        {
+            Places = places,
+            MostPull = Peak(places.Select(p => (p.KnobPull, p.Angle))),
+            MostPush = Peak(places.Select(p => (p.KnobPush, p.Angle))),
+            CoreTension = Math.Max(0, tension),
+            CoreCompression = Math.Max(0, compression),
+            BareWireCompression = Math.Max(0, bareCompression),
+            BareWire = Strut(of, Math.Max(0, bareCompression)),
+            InConduit = Inside(of),
+            SelfHolding = new(worstHold.BackDrive, of.LockHolds, torqueThere.Most > -torqueThere.Least, worstHold.Angle),
+            PullGive = Give(of, of.ConduitPullStiffness, "squeezed", notCounted),
+            PushGive = Give(of, of.ConduitPushStiffness, "drawn out", notCounted),
+            PushSlack = Slack(of, places[0].WirePush, notCounted),
+            NotCounted = notCounted.Distinct().ToEquatableList(),
+        };
+    }
+
+    private static BendOnWay[] Way(HandForceCase of, double factor) =>
+        [.. of.Bends.Select(b => b with { Angle = b.Angle * factor })];
+
+    private static BareWire? Strut(HandForceCase of, double compression) =>
+        of is { Core: { } core, LongestBareWire: > 0 and var length }
+            ? new(length, Buckling.Strut(core.BendingModulus, YieldOf(core), core.Section.Area, core.Section.SecondMoment, length, StrutEnds.PinnedPinned), compression)
+            : null;
+
+    /// <summary>The elastic limit stands for the yield strength; without a table, one that never governs a slender wire.</summary>
+    private static double YieldOf(CoreProperties core) => core.Tensile is { } s ? s * core.ElasticShare : double.MaxValue / 1e100;
+
+    private static CoreInConduit? Inside(HandForceCase of)
+    {
+        if (of is not { Core: { } core, Clearance: > 0 and var c } || (of.LongestStraight ?? of.ConduitLength?.Most) is not { } straight)
+            return null;
+        var ei = core.BendingStiffness;
+        return new(
+            Buckling.Snaking(ei, core.WeightPerLength, c / 2),
+            Buckling.Helix(ei, core.WeightPerLength, c / 2),
+            Buckling.LockUp(ei, of.Friction.Most, c / 2, straight),
+            straight);
+    }
+
+    /// <summary>
+    /// Knob movement per newton at the device: core in the conduit with tension growing along it, bare wire, conduit,
+    /// bracket: g [Lc/EA + 1/k_conduit] + Lf/EA + 1/k_bracket, g = (e^x - 1)/x, x = mu Theta.
+    /// </summary>
+    private static Spread3? Give(HandForceCase of, Spread3? conduit, string how, List<string> notCounted)
+    {
+        if (of is not { Core: { } core, ConduitLength: { } length })
+        {
+            notCounted.Add("stretch of the core (needs core diameter and conduit length)");
+            return null;
+        }
+
+        if (conduit is null)
+            notCounted.Add($"give of the conduit when {how} (needs its stiffness)");
+        if (of.BracketStiffness is null)
+            notCounted.Add("give of the anchor's bracket (needs its stiffness)");
+        var theta = of.Bends.Sum(b => b.Angle);
+        var free = of.Places[0].FreeLength;
+        double At(double mu, double bends, double lc, double? kc, double? kb) =>
+            (Friction.MeanGrowth(mu * theta * bends) * ((lc / core.AxialStiffness) + (kc is { } k ? 1 / k : 0)))
+            + (free / core.AxialStiffness) + (kb is { } b ? 1 / b : 0);
+        return new(
+            At(of.Friction.Nominal, of.BendFactor.Nominal, length.Nominal, conduit?.Nominal, of.BracketStiffness?.Nominal),
+            At(of.Friction.Least, of.BendFactor.Least, length.Least, conduit?.Most, of.BracketStiffness?.Most),
+            At(of.Friction.Most, of.BendFactor.Most, length.Most, conduit?.Least, of.BracketStiffness?.Least));
+    }
+
+    /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push.</summary>
+    private static Spread3 Slack(HandForceCase of, Spread3 push, List<string> notCounted)
+    {
+        if (Inside(of) is not { } inside)
+        {
+            notCounted.Add("winding of the pushed core inside the conduit (needs bore, core and conduit length)");
+            return default;
+        }
+
+        var ei = of.Core!.BendingStiffness;
+        var r = of.Clearance!.Value / 2;
+        double At(double force) => force <= inside.Helix ? 0 : inside.Straight * Buckling.HelixShortening(ei, force, r);
+        return new(At(push.Nominal), At(push.Least), At(push.Most));
+    }
+}

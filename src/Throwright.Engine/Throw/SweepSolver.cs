@@ -1,0 +1,102 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Throw;
+
+/// <summary>From the lever end's geometry to what the wire does. Theory: docs/theory/throw.md.</summary>
+public static class SweepSolver
+{
+    private const int Steps = 64;
+
+    /// <summary>The sweep; null when there is none (the wire's length does not depend on the arm angle).</summary>
+    /// <remarks>
+    /// L^2 = C - D cos(phi - phi0), see <see cref="CircleDistance{T}"/>. Dead centres are at phi0 (wire shortest) and
+    /// phi0 + pi (longest). Between two of them L rises or falls all the way, so the stops are its ends, and the
+    /// moment arm, which rises from zero to a single crest, is least at one of the stops.
+    /// </remarks>
+    public static Sweep? Solve(SweepCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        if (!(of.Radius > 0) || !(of.To > of.From) || of.To - of.From >= 2 * Math.PI)
+            throw new ArgumentOutOfRangeException(nameof(of), of, "radius > 0 and 0 < to - from < 360 deg");
+        var (r, a, b, c) = (of.Radius, of.Anchor.X, of.Anchor.Y, of.Anchor.Z);
+        var reach = Math.Sqrt((a * a) + (b * b));
+        // Anchor on the lever's axis to within a billionth of the arm: there is no throw.
+        if (reach < 1e-9 * r)
+            return null;
+        var phi0 = Math.Atan2(b, a);
+        var dead = DeadCentres(phi0, of.From, of.To);
+        var sweep = new Sweep
+        {
+            Case = of,
+            C = (r * r) + (a * a) + (b * b) + (c * c),
+            D = 2 * r * reach,
+            Phi0 = phi0,
+            PushAngle = of.To,
+            PullAngle = of.From,
+            Throw = 0,
+            DeadCentresInside = dead.Inside,
+            ToDeadCentre = dead.Outside,
+            Places = [],
+            LeastTransmission = 0,
+            MostSwing = 0,
+            MostSwingAngle = of.From,
+        };
+        double atFrom = sweep.LengthAt(of.From), atTo = sweep.LengthAt(of.To);
+        var (push, pull) = atTo >= atFrom ? (of.To, of.From) : (of.From, of.To);
+        var exit = of.Exit ?? of.SwivelAt(of.Mid) - of.Anchor;
+        SweepPlace Place(double phi) =>
+            new(phi, sweep.LengthAt(phi), Math.Abs(sweep.MomentArmAt(phi)), Vector3.AngleBetween(of.SwivelAt(phi) - of.Anchor, exit));
+        var places = Enumerable.Range(0, Steps + 1).Select(i => Place(push + ((pull - push) * i / Steps))).ToEquatableList();
+        var leastArm = dead.Inside.Count > 0 ? 0 : Math.Min(places[0].MomentArm, places[^1].MomentArm);
+        var (swing, swingAt) = MostSwing(places, phi => Place(phi).Swing);
+        return sweep with
+        {
+            PushAngle = push,
+            PullAngle = pull,
+            Throw = Math.Abs(atTo - atFrom),
+            Places = places,
+            LeastTransmission = Math.Asin(Math.Min(1, leastArm / r)),
+            MostSwing = swing,
+            MostSwingAngle = swingAt,
+        };
+    }
+
+    /// <summary>Dead centres within the sweep, and the angle from a stop to the nearest one outside.</summary>
+    private static (EquatableList<double> Inside, double Outside) DeadCentres(double phi0, double from, double to)
+    {
+        var inside = new List<double>();
+        var outside = double.PositiveInfinity;
+        for (var k = (int)Math.Floor((from - phi0) / Math.PI) - 1; phi0 + (k * Math.PI) <= to + Math.PI; k++)
+        {
+            var at = phi0 + (k * Math.PI);
+            if (at >= from && at <= to)
+                inside.Add(at);
+            else
+                outside = Math.Min(outside, at < from ? from - at : at - to);
+        }
+
+        return (inside.ToEquatableList(), outside);
+    }
+
+    /// <summary>The largest swing: the best of the places, refined between its neighbours by golden section.</summary>
+    private static (double Swing, double At) MostSwing(EquatableList<SweepPlace> places, Func<double, double> swingAt)
+    {
+        var top = Enumerable.Range(0, places.Count).MaxBy(i => places[i].Swing);
+        if (top == 0 || top == places.Count - 1)
+            return (places[top].Swing, places[top].Angle);
+        double a = places[top - 1].Angle, b = places[top + 1].Angle;
+        var golden = (Math.Sqrt(5) - 1) / 2;
+        for (var i = 0; i < 60; i++)
+        {
+            double p = b - (golden * (b - a)), q = a + (golden * (b - a));
+            if (swingAt(p) >= swingAt(q))
+                b = q;
+            else
+                a = p;
+        }
+
+        var at = 0.5 * (a + b);
+        return (swingAt(at), at);
+    }
+}

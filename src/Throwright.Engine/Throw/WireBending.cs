@@ -1,0 +1,24 @@
+namespace Throwright.Engine.Throw;
+
+/// <summary>Bending of the bare wire at a conduit tip that can't swivel.</summary>
+/// <remarks>
+/// A cantilever of round wire, clamped at the conduit's mouth, its end pushed sideways by the swivel (which turns
+/// freely): side force Q = 3 E I delta / s^3, stress at the mouth sigma = 3 E d delta / (2 s^2), I = pi d^4 / 64.
+///   d wire diameter, s bare length, delta sideways offset, m; E Pa; sigma Pa; Q N.
+/// A push force P makes both grow by 1 / (1 - P/Pcr), Pcr = pi^2 E I / s^2. Small slopes: below about 10 deg.
+/// At P >= Pcr the wire has buckled: infinite. Derived in docs/theory/throw.md.
+/// </remarks>
+public sealed record WireBending(double Offset, double SideForce, double Stress, double Growth)
+{
+    public static WireBending At(double diameter, double modulus, double bareLength, double offset, double push = 0)
+    {
+        var second = Math.PI * Math.Pow(diameter, 4) / 64;
+        var critical = Math.PI * Math.PI * modulus * second / (bareLength * bareLength);
+        var growth = push >= critical ? double.PositiveInfinity : 1 / (1 - (Math.Max(0, push) / critical));
+        return new(
+            offset,
+            growth * 3 * modulus * second * offset / Math.Pow(bareLength, 3),
+            growth * 3 * modulus * diameter * offset / (2 * bareLength * bareLength),
+            growth);
+    }
+}
