@@ -69,3 +69,6 @@ public sealed record FigureLimit(double Value, QuantityKind Kind, bool IsLeast);
 
 /// <summary>A computed remedy, and what must be typed to try it.</summary>
 public sealed record Remedy(string Text, string Try = "");
+
+/// <summary>A value to hold a figure against, SI, with where it comes from.</summary>
+public sealed record Limit(double Value, SourceRef Source);

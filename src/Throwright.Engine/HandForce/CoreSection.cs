@@ -10,18 +10,21 @@ namespace Throwright.Engine.HandForce;
 /// </remarks>
 public readonly record struct CoreSection(double Area, double SecondMoment)
 {
+    /// <summary>Wires side by side across the diameter.</summary>
+    public static int WiresAcross(CoreKind kind) => kind switch
+    {
+        CoreKind.Solid => 1,
+        CoreKind.Strand1x7 => 3,
+        CoreKind.Strand1x19 => 5,
+        CoreKind.Strand7x7 => 9,
+        CoreKind.Strand7x19 => 15,
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
+    };
+
     public static CoreSection Of(CoreKind kind, double diameter)
     {
-        var (wires, across) = kind switch
-        {
-            CoreKind.Solid => (1, 1),
-            CoreKind.Strand1x7 => (7, 3),
-            CoreKind.Strand1x19 => (19, 5),
-            CoreKind.Strand7x7 => (49, 9),
-            CoreKind.Strand7x19 => (133, 15),
-            _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, null),
-        };
-        var d = diameter / across;
+        var wires = kind switch { CoreKind.Solid => 1, CoreKind.Strand1x7 => 7, CoreKind.Strand1x19 => 19, CoreKind.Strand7x7 => 49, _ => 133 };
+        var d = diameter / WiresAcross(kind);
         return new(wires * Math.PI * d * d / 4, wires * Math.PI * Math.Pow(d, 4) / 64);
     }
 }

@@ -1,0 +1,156 @@
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
+using Throwright.Engine.Model;
+using Throwright.Engine.Throw;
+using Throwright.Shapes;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Works out what cures a finding: each remedy is tried on the whole run before it is named.</summary>
+internal static class Remedies
+{
+    /// <summary>Remedies of one finding; empty for what is clear or lacks input.</summary>
+    public static EquatableList<Remedy> For(Aircraft aircraft, RunAnswer answer, Finding finding, FigureWriter say)
+    {
+        if (finding.Verdict is not (Verdict.Fail or Verdict.Caution))
+            return [];
+        var solve = new Lazy<Solve>(() => new(aircraft, answer.Run, say));
+        return (finding.Rule switch
+        {
+            LadderRules.KnobIn or LadderRules.KnobOut => Knob(answer, solve.Value, say),
+            LadderRules.Tip => Tip(answer, solve.Value, say),
+            LadderRules.Most => Shorter(answer, solve.Value),
+            SweepRules.DeadCentre or SweepRules.Transmission => Leverage(answer, solve.Value),
+            SweepRules.Swing or SweepRules.WireBend => LessSwing(answer, solve.Value, say),
+            HandForceRules.Hand => Lighter(answer, solve.Value, say),
+            HandForceRules.BareWire => ShorterWire(answer, say),
+            _ => [],
+        }).ToEquatableList();
+    }
+
+    private static IEnumerable<Remedy> Knob(RunAnswer answer, Solve solve, FigureWriter say)
+    {
+        var ladder = answer.Ladder!;
+        var wanted = ladder.Wanted;
+        var each = 0.5 * (ladder.KnobIn.Least + ladder.KnobOut.Least);
+        if (ladder.Setting.Kind != SettingKind.Balanced && Math.Abs(ladder.KnobIn.Least - ladder.KnobOut.Least) > 2e-4)
+        {
+            var slide = solve.Swivel(null, null).Best!;
+            if (slide.Works || each > 0)
+                yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
+        }
+
+        if (each >= wanted)
+            yield break;
+        var found = false;
+        if (solve.Hole() is { Best: { } hole } && hole.Value < answer.Placement!.Case.Radius)
+        {
+            found = true;
+            yield return Of(answer, hole, $"Move to the {hole.Label}: throw {say.Length(hole.Answer.Sweep!.Throw)}, {solve.Cushions(hole)}.");
+        }
+
+        if (solve.Stroke() is { Best: { } stroke } && stroke.Value > ladder.Stroke)
+        {
+            found = true;
+            yield return Of(answer, stroke, $"Order a {stroke.Label}: {solve.Cushions(stroke)}.");
+        }
+
+        if (!found && solve.Arm(null) is { Best: { } arm } && arm.Value < answer.Placement!.Case.Radius)
+            yield return Of(answer, arm, $"Drill the arm at {say.Size(arm.Value)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
+    }
+
+    private static IEnumerable<Remedy> Tip(RunAnswer answer, Solve solve, FigureWriter say)
+    {
+        var ladder = answer.Ladder!;
+        var least = Math.Min(ladder.TipAtPull.Least, ladder.TipAtPush.Least);
+        // The gap grows nearly as the anchor goes back; the next sixteenth up, then tried.
+        var step = say.LengthUnitName == "in" ? Length.MetresPerInch / 16 : 0.001;
+        var back = Math.Ceiling(((ladder.Wanted - least) / step) - 1e-9) * step;
+        for (var i = 0; i < 8; i++, back += step)
+        {
+            if (Trial.Anchor(Trial.Balanced(answer.Run), answer.Placement!, back, 0, solve.Typed) is not { } trial)
+                yield break;
+            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, trial);
+            if (choice.Answer.Ladder is { } then && Math.Min(then.TipAtPull.Least, then.TipAtPush.Least) >= ladder.Wanted)
+            {
+                yield return Of(answer, choice, $"Move the anchor {choice.Label}: {solve.Cushions(choice)}.");
+                yield break;
+            }
+        }
+    }
+
+    private static IEnumerable<Remedy> Shorter(RunAnswer answer, Solve solve)
+    {
+        if (solve.Hole() is { Best: { } hole } && hole.Value > answer.Placement!.Case.Radius)
+            yield return Of(answer, hole, $"Move to the {hole.Label}, which takes more of the stroke and less force: {solve.Cushions(hole)}.");
+        if (solve.Stroke() is { Best: { } stroke } && stroke.Value < answer.Ladder!.Stroke)
+            yield return Of(answer, stroke, $"Order a {stroke.Label}: {solve.Cushions(stroke)}.");
+    }
+
+    private static IEnumerable<Remedy> Leverage(RunAnswer answer, Solve solve)
+    {
+        foreach (var aim in (ReadOnlySpan<SweepAim>)[SweepAim.EqualEndArms, SweepAim.SquareAtMid])
+        {
+            var found = solve.Clocking(aim, null);
+            if (found.Best is not { } best)
+                continue;
+            return [Of(answer, best, found.Sentence)];
+        }
+
+        return [];
+    }
+
+    private static IEnumerable<Remedy> LessSwing(RunAnswer answer, Solve solve, FigureWriter say)
+    {
+        var found = solve.Anchor(SweepAim.BalancedSwing, null);
+        // Half a degree less is worth a new bracket; a hundredth is not.
+        if (found.Best is { } best && best.Answer.Sweep!.MostSwing < answer.Sweep!.MostSwing - 0.005)
+            yield return Of(answer, best, found.Sentence);
+        for (var factor = 1.25; factor <= 3; factor += 0.25)
+        {
+            var back = (factor - 1) * answer.Sweep!.AtMid.Length;
+            if (Trial.Anchor(Trial.Balanced(answer.Run), answer.Placement!, back, 0, solve.Typed) is not { } trial)
+                yield break;
+            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, trial);
+            if (solve.VerdictOf(choice, SweepRules.Swing) != Verdict.Clear)
+                continue;
+            yield return Of(answer, choice, $"Move the anchor {choice.Label}: swing {say.Angle(choice.Answer.Sweep!.MostSwing, Rounding.Up)}, {solve.Cushions(choice)}.");
+            yield break;
+        }
+    }
+
+    private static IEnumerable<Remedy> Lighter(RunAnswer answer, Solve solve, FigureWriter say)
+    {
+        if (solve.Hole() is { } holes)
+        {
+            var larger = holes.Choices
+                .Where(c => c.Works && c.Value > answer.Placement!.Case.Radius)
+                .MaxBy(c => c.Value);
+            if (larger is { Answer.Forces: { } f })
+                yield return Of(answer, larger, $"Move to the {larger.Label}: hand {say.Force(Math.Max(f.MostPull.Worst, f.MostPush.Worst))} in the worst case, {solve.Cushions(larger)}.");
+        }
+
+        if (answer.Run.Cable?.Friction is not { } mu || answer.ForceCase is not { } of)
+            yield break;
+        // How much of it is the bends: the same run laid straight.
+        var straight = HandForceSolver.Solve(of with { Bends = [], BendsAreKnown = false });
+        yield return new(
+            $"Lay the conduit with fewer bends: laid straight it would take {say.Force(Math.Max(straight.MostPull.Worst, straight.MostPush.Worst))}; the bends and a friction of up to {FigureText.Plain(mu.Most, 2)} make the rest.");
+    }
+
+    private static IEnumerable<Remedy> ShorterWire(RunAnswer answer, FigureWriter say)
+    {
+        if (answer is not { Forces.BareWire: { } wire, ForceCase.Core: { } core })
+            yield break;
+        // Euler: the load falls with the square of the length; the wanted margin gives the length directly.
+        var margin = Sources.Published.Get("buckling/margin").Value;
+        var length = Math.Sqrt(Math.PI * Math.PI * core.BendingStiffness / (margin * wire.Compression));
+        yield return new(
+            $"Keep the bare wire to {say.Length(length, Rounding.Down)} or less at its longest (now {say.Length(wire.Length)}): guide it with a longer end tube, or bring the anchor closer.");
+    }
+
+    private static Remedy Of(RunAnswer answer, SolveChoice choice, string text) =>
+        new(text, string.Join(" ", choice.Edits.Select(e => $"{answer.Run.Id}/{e.Path}={e.Value}")));
+}

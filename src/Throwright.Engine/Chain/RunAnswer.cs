@@ -1,0 +1,82 @@
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
+using Throwright.Engine.Model;
+using Throwright.Engine.Throw;
+using Throwright.Shapes;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Everything worked out about one run. What could not be worked out is null and named in Needs.</summary>
+public sealed record RunAnswer
+{
+    public required Run Run { get; init; }
+    public required RunWords Words { get; init; }
+    public LeverPlacement? Placement { get; init; }
+    public Sweep? Sweep { get; init; }
+    public HandForceCase? ForceCase { get; init; }
+    public HandForces? Forces { get; init; }
+    public LadderCase? LadderCase { get; init; }
+    public TravelLadder? Ladder { get; init; }
+    public TravelCurve? Curve { get; init; }
+    public required EquatableList<Need> Needs { get; init; }
+
+    /// <summary>Worst first; within a verdict in the order of the chain.</summary>
+    public required EquatableList<Finding> Findings { get; init; }
+    public required EquatableList<Figure> Figures { get; init; }
+
+    /// <summary>The worst verdict of all findings.</summary>
+    public Verdict Verdict => Findings.Count == 0 ? Verdict.NeedsInput : Findings.Max(f => f.Verdict);
+
+    /// <summary>What is the matter, in one line.</summary>
+    public required string Sentence { get; init; }
+
+    public Figure? Find(string figureId) => Figures.FirstOrDefault(f => f.Id == figureId);
+}
+
+/// <summary>What things are called on this run.</summary>
+/// <param name="Name">As engraved, or the id.</param>
+/// <param name="Device">"the cowl flap".</param>
+/// <param name="PushEnd">What the device does at its push stop: "open", or "at its push stop".</param>
+/// <param name="PullEnd">What it does at its pull stop.</param>
+public sealed record RunWords(string Name, string Device, string PushEnd, string PullEnd)
+{
+    public static RunWords Of(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        var device = run.Function switch
+        {
+            ControlFunction.CowlFlap => "the cowl flap",
+            ControlFunction.CarburettorHeat => "the carburettor heat valve",
+            ControlFunction.AlternateAir => "the alternate air door",
+            ControlFunction.CabinHeat => "the cabin heat valve",
+            ControlFunction.CabinAir => "the cabin air valve",
+            ControlFunction.FuelShutoff => "the fuel shutoff",
+            ControlFunction.ParkingBrake => "the parking brake valve",
+            ControlFunction.TailwheelLock => "the tailwheel lock",
+            ControlFunction.WaterRudder => "the water rudder",
+            ControlFunction.CanopyLatch or ControlFunction.BaggageLatch => "the latch",
+            ControlFunction.EmergencyGear => "the gear release",
+            ControlFunction.Throttle => "the throttle arm",
+            ControlFunction.Mixture => "the mixture arm",
+            ControlFunction.Propeller => "the propeller governor's arm",
+            ControlFunction.Choke => "the choke",
+            ControlFunction.Primer => "the primer",
+            _ => "the device",
+        };
+        var end = run.CockpitEnd;
+        return new(
+            run.Label.Length > 0 ? run.Label : run.Id,
+            device,
+            end is { PushMeans.Length: > 0 } ? end.PushMeans : "at its push stop",
+            end is { PullMeans.Length: > 0 } ? end.PullMeans : "at its pull stop");
+    }
+}
+
+/// <summary>All runs of one aircraft.</summary>
+public sealed record AircraftAnswer(Aircraft Aircraft, EquatableList<RunAnswer> Runs)
+{
+    public Verdict Verdict => Runs.Count == 0 ? Verdict.NeedsInput : Runs.Max(r => r.Verdict);
+
+    public int Count(Verdict verdict) => Runs.Count(r => r.Verdict == verdict);
+}

@@ -1,0 +1,113 @@
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
+using Throwright.Engine.Model;
+using Throwright.Engine.Throw;
+using Throwright.Shapes;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Takes one run through all stages. The only place where stages meet.</summary>
+public static class RunCheck
+{
+    /// <summary>Every run of the aircraft, in the order of the file.</summary>
+    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort)).ToEquatableList());
+    }
+
+    /// <summary>One run, with findings, remedies and figures.</summary>
+    public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort)
+    {
+        var answer = Solve(aircraft, run, effort);
+        var say = new FigureWriter(aircraft.Display);
+        var findings = RunFindings.Of(aircraft, answer, say)
+            .Select(f => f with { Remedies = Remedies.For(aircraft, answer, f, say) })
+            .OrderByDescending(f => f.Verdict)
+            .ToEquatableList();
+        return answer with
+        {
+            Findings = findings,
+            Figures = RunFigures.Of(answer),
+            Sentence = SentenceOf(answer, findings, say),
+        };
+    }
+
+    /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
+    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(run);
+        ArgumentNullException.ThrowIfNull(effort);
+        var needs = new List<Need>();
+        var answer = new RunAnswer
+        {
+            Run = run,
+            Words = RunWords.Of(run),
+            Placement = LeverPlacement.Of(run.LeverEnd, needs),
+            Needs = [],
+            Findings = [],
+            Figures = [],
+            Sentence = "",
+        };
+        if (answer.Placement is { } placement)
+            answer = answer with { Sweep = SweepSolver.Solve(placement.Case) };
+        // A sweep through a dead centre has no ladder and no force: nothing after it would mean anything.
+        if (answer.Sweep is { IsMonotone: true } sweep)
+        {
+            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, needs);
+            answer = answer with { ForceCase = chain.ForceCase() };
+            if (answer.ForceCase is { } forceCase)
+                answer = answer with { Forces = HandForceSolver.Solve(forceCase) };
+            answer = answer with { LadderCase = chain.LadderCase(answer.Forces) };
+            if (answer.LadderCase is { } ladderCase)
+                answer = answer with { Ladder = LadderSolver.Solve(ladderCase, effort) };
+            answer = answer with { Curve = CurveOf(answer) };
+        }
+        else if (run.CockpitEnd?.Stroke is null)
+        {
+            needs.Add(Need.Stroke);
+        }
+
+        return answer with { Needs = needs.DistinctBy(n => n.Path).ToEquatableList() };
+    }
+
+    /// <summary>Knob place at each arm angle, both ways, with the hand force there.</summary>
+    private static TravelCurve? CurveOf(RunAnswer answer)
+    {
+        if (answer is not { Sweep: { } sweep, Ladder: { } ladder, LadderCase: { } of })
+            return null;
+        var wire = ladder.Setting.WireLength;
+        double pullGive = of[LadderInput.PullGive].Nominal, pushGive = of[LadderInput.PushGive].Nominal, drag = of.DeviceDrag;
+        return new(Enumerable.Range(0, sweep.Places.Count)
+            .Select(i =>
+            {
+                var place = sweep.Places[i];
+                var force = answer.Forces?.Places[i];
+                double ePull = force is null ? 0 : pullGive * Math.Max(0, force.WirePull.Nominal + drag);
+                double ePush = force is null ? 0 : pushGive * Math.Max(0, force.WirePush.Nominal + drag);
+                ePush += force is null ? 0 : of[LadderInput.PushSlack].Nominal;
+                return new TravelPoint(
+                    place.Angle,
+                    wire - place.Length + ladder.LostMotion + ePull,
+                    wire - place.Length - ePush,
+                    force is null ? ForceBand.Unknown : new(force.KnobPull.Nominal, force.KnobPull.Least, force.KnobPull.Most),
+                    force is null ? ForceBand.Unknown : new(force.KnobPush.Nominal, force.KnobPush.Least, force.KnobPush.Most));
+            })
+            .ToEquatableList());
+    }
+
+    private static string SentenceOf(RunAnswer answer, EquatableList<Finding> findings, FigureWriter say)
+    {
+        if (findings.Count > 0 && findings[0].Verdict != Verdict.Clear)
+            return findings[0].Sentence;
+        if (answer.Ladder is not { } ladder)
+            return "Nothing to check yet.";
+        var cushions = $"cushion {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)} / {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";
+        return answer.Forces is { } forces
+            ? $"{cushions}, hand {say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal))}"
+            : cushions;
+    }
+}

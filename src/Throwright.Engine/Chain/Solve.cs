@@ -1,0 +1,285 @@
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Engine.Throw;
+using Throwright.Shapes;
+using Throwright.Shapes.Numerics;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>One way to choose a dimension, with the figures of the whole run that it would give.</summary>
+/// <param name="Label">The choice in words, e.g. "1 1/2 in hole".</param>
+/// <param name="Value">The dimension, SI.</param>
+/// <param name="Answer">The run with this choice, both knob gaps balanced unless the choice is the setting itself.</param>
+/// <param name="Margin">Smallest worst-case cushion less the wanted one, m.</param>
+/// <param name="Works">No fail, and every worst-case cushion as wanted.</param>
+public sealed record SolveChoice(
+    string Label, double Value, QuantityKind Kind, RunAnswer Answer, EquatableList<TrialEdit> Edits, double Margin, bool Works, string Why);
+
+/// <summary>All choices, the recommended one and why.</summary>
+/// <param name="Sentence">What to do, or why nothing can be done.</param>
+/// <param name="Recommended">Index into Choices; -1: none.</param>
+public sealed record SolveAnswer(string What, EquatableList<SolveChoice> Choices, int Recommended, string Sentence)
+{
+    public SolveChoice? Best => Recommended >= 0 ? Choices[Recommended] : null;
+}
+
+/// <summary>Finds a dimension of one run that makes the whole run work.</summary>
+public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
+{
+    /// <summary>No odds are needed to compare choices.</summary>
+    private static readonly LadderEffort Quick = new(Samples: 16);
+
+    private readonly RunAnswer now = RunCheck.Solve(aircraft, run, Quick);
+
+    private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
+
+    private double LeastTransmission => Published.Get("throw/transmission-angle-least").Value;
+
+    /// <summary>Why the run can't be solved yet; null when it can.</summary>
+    public string? Obstacle => now.Placement is null || now.Needs.Any(n => n == Need.Stroke)
+        ? "First: " + string.Join("; ", now.Needs.Where(n => n == Need.Radius || n == Need.Sweep || n == Need.Anchor || n == Need.Stroke).Select(n => $"{n.Name} ({n.How})")) + "."
+        : now.Sweep is null ? "The anchor lies on the lever's axis: there is no throw to solve for." : null;
+
+    /// <summary>Each hole that the arm has.</summary>
+    public SolveAnswer Hole()
+    {
+        var holes = run.LeverEnd!.Holes;
+        if (holes.Count == 0)
+            return new("hole", [], -1, "The file names no holes; list them under leverEnd.arm.holes, or use: solve arm.");
+        var choices = holes.Select(h => Choice($"{say.Size(h.Metres)} hole", h.Metres, QuantityKind.Length, Trial.Radius(Trial.Balanced(run), h.Metres, Typed))).ToList();
+        return Pick("hole", choices, c => $"Use the {c.Label}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No hole of this arm works");
+    }
+
+    /// <summary>Arm radius: for a wanted throw, or the largest that still leaves the wanted cushion in the worst case.</summary>
+    public SolveAnswer Arm(double? wantedThrow)
+    {
+        var r0 = now.Placement!.Case.Radius;
+        SolveChoice At(double r) => Choice($"radius {say.Size(r)}", r, QuantityKind.Length, Trial.Radius(Trial.Balanced(run), r, Typed));
+        List<SolveChoice> choices;
+        if (wantedThrow is { } wanted)
+        {
+            var found = SweepSearch.Find(r => PlacementCase(Trial.Radius(run, r, Typed).Run), 0.1 * r0, 4 * r0, SweepAim.Throw, wanted, LeastTransmission);
+            choices = [.. found.Choices.Select(c => At(c.Value) with { Why = c.Why })];
+            if (choices.Count == 0 && found.Nearest is { } near)
+            {
+                return new("arm", [At(near.Value)], -1,
+                    $"No radius between {say.Length(0.1 * r0)} and {say.Length(4 * r0)} gives {say.Length(wanted)}; the nearest is {say.Length(near.Sweep.Throw)} at {say.Length(near.Value)}.");
+            }
+
+            return Pick("arm", choices, c => $"Drill at {say.Length(c.Value)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", $"No radius gives {say.Length(wanted)} and works");
+        }
+
+        // More radius, more throw, less cushion: the zero of the margin is the largest radius that is still right.
+        var roots = Roots.All(r => At(r).Margin, 0.1 * r0, 3 * r0, 58);
+        choices = [.. roots.Select(At)];
+        // A drilled hole is a size one can mark out: the next smaller sixty-fourth (or half millimetre) keeps the margin.
+        var step = say.LengthUnitName == "in" ? Length.MetresPerInch / 64 : 0.0005;
+        if (choices.Count > 0)
+            choices.Insert(0, At(Math.Floor((choices[0].Value / step) + 1e-9) * step));
+        return Pick("arm", choices, c => $"Drill at {say.Size(c.Value)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No radius leaves the wanted cushion");
+    }
+
+    /// <summary>Where the arm is clocked on its spindle.</summary>
+    public SolveAnswer Clocking(SweepAim aim, double? wantedThrow)
+    {
+        if (run.LeverEnd!.Bench is { } bench && bench.Rule != AnchorRule.Offset)
+        {
+            return new("clocking", [], -1,
+                "In the bench form the anchor follows the arm by its rule, so turning the arm changes nothing. Give the anchor's measured offset (rule \"offset\") or coordinates.");
+        }
+
+        var found = SweepSearch.Find(turn => PlacementCase(Trial.Clocking(run, turn).Run), -Math.PI, Math.PI, aim, wantedThrow ?? 0, LeastTransmission);
+        var choices = found.Choices.Select(c => Choice($"turned {say.Angle(c.Value)}", c.Value, QuantityKind.Angle, Trial.Clocking(Trial.Balanced(run), c.Value)) with { Why = c.Why }).ToList();
+        return Pick("clocking", choices, c => $"Turn the arm by {say.Angle(c.Value)} on its spindle (right-handed about the axis): throw {say.Length(Throw(c))}, wire to arm {say.Angle(c.Answer.Sweep!.LeastTransmission, Rounding.Down)} or more, {Cushions(c)}.",
+            "No clocking reaches this aim and works");
+    }
+
+    /// <summary>Where the anchor stands: across the conduit at the present distance, for each aim, or along it for a wanted throw.</summary>
+    public SolveAnswer Anchor(SweepAim aim, double? wantedThrow)
+    {
+        var placement = now.Placement!;
+        var reach = 2 * placement.Case.Radius;
+        SweepCase? Across(double t, double back) => Trial.Anchor(run, placement, back, t, Typed) is { } trial ? PlacementCase(trial.Run) : null;
+        SolveChoice At(double back, double across, string why)
+        {
+            var trial = Trial.Anchor(Trial.Balanced(run), placement, back, across, Typed)!;
+            var words = (back == 0 ? "" : $"{say.Move(back)} {(back > 0 ? "away from" : "toward")} the arm")
+                + (back != 0 && across != 0 ? ", " : "")
+                + (across == 0 ? "" : $"{say.Move(across)} {(across > 0 ? "away from" : "toward")} the pivot, square to the conduit");
+            return Choice(words.Length == 0 ? "where it is" : words, across != 0 ? across : back, QuantityKind.Length, trial) with { Why = why };
+        }
+
+        var isFixed = run.LeverEnd!.Bench is { } bench && bench.Rule != AnchorRule.Offset;
+        if (isFixed)
+        {
+            // The three rules at the present distance: which one suits.
+            var byRule = new[] { AnchorRule.SquareAtMid, AnchorRule.Chord, AnchorRule.HalfSagitta }
+                .Select(rule => Choice(RuleName(rule), BenchRules.Offset(rule, placement.Case.Radius, 0.5 * (placement.Case.To - placement.Case.From)), QuantityKind.Length,
+                    new(Trial.Balanced(run with { LeverEnd = run.LeverEnd with { Bench = run.LeverEnd.Bench! with { Rule = rule } } }), [new("leverEnd.bench.rule", Camel(rule))]))
+                    with { Why = RuleWhy(rule) })
+                .ToList();
+            return Pick("anchor", byRule, c => $"Set the anchor {say.Length(c.Value)} from the pivot along the arm at mid travel ({c.Label}): throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.",
+                "No rule at this distance works");
+        }
+
+        var choices = new List<SolveChoice>();
+        if (wantedThrow is { } wanted && aim == SweepAim.Throw)
+        {
+            // Along a line: back and forth along the conduit.
+            var back = SweepSearch.Find(t => Across(0, t), -0.9 * placement.Case.Anchor.Size, 3 * placement.Case.Anchor.Size, aim, wanted, LeastTransmission, 360);
+            choices.AddRange(back.Choices.Select(c => At(c.Value, 0, c.Why)));
+            // And across it.
+            var across = SweepSearch.Find(t => Across(t, 0), -reach, reach, aim, wanted, LeastTransmission, 360);
+            choices.AddRange(across.Choices.Select(c => At(0, c.Value, c.Why)));
+        }
+        else
+        {
+            var across = SweepSearch.Find(t => Across(t, 0), -reach, reach, aim, 0, LeastTransmission);
+            choices.AddRange(across.Choices.Select(c => At(0, c.Value, c.Why)));
+            if (wantedThrow is { } both)
+            {
+                // In the plane: at each distance the place across that reaches the aim; then the distance that gives the throw.
+                double Miss(double t)
+                {
+                    var at = SweepSearch.Find(x => Across(x, t), -reach, reach, aim, 0, LeastTransmission, 120).Best;
+                    return at is null ? double.NaN : at.Sweep.Throw - both;
+                }
+
+                foreach (var t in Roots.All(Miss, -0.7 * placement.Case.Anchor.Size, 3 * placement.Case.Anchor.Size, 60))
+                {
+                    var x = SweepSearch.Find(v => Across(v, t), -reach, reach, aim, 0, LeastTransmission, 120).Best;
+                    if (x is not null && Math.Abs(x.Sweep.Throw - both) < 1e-6)
+                        choices.Add(At(t, x.Value, x.Why));
+                }
+            }
+        }
+
+        return Pick("anchor", choices, c => $"Move the anchor {c.Label}: throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.", "No place of the anchor reaches this aim and works");
+    }
+
+    /// <summary>Where the swivel sits on the wire: balanced worst cases, or a wanted cushion at one end.</summary>
+    public SolveAnswer Swivel(double? wantedIn, double? wantedOut)
+    {
+        var ladder = now.Ladder!;
+        double outward = wantedIn is { } i ? i - ladder.KnobIn.Nominal : wantedOut is { } o ? ladder.KnobOut.Nominal - o : 0.5 * (ladder.KnobOut.Least - ladder.KnobIn.Least);
+        if (ladder.Setting.Kind == SettingKind.Balanced)
+        {
+            // Nothing is set yet: the answer is the place itself.
+            var place = ladder.Setting.KnobOutAtPushStop + outward;
+            var error = Published.Get("cushion/rigging-tolerance").Value;
+            var trial = new Trial(
+                run with
+                {
+                    LeverEnd = run.LeverEnd! with
+                    {
+                        Swivel = run.LeverEnd.Swivel with { Rigged = new(DeviceStop.Push, Toleranced<Length>.PlusMinus(new(place), error)) },
+                    },
+                },
+                [new("leverEnd.swivel.rigged", $"{{ \"stop\": \"push\", \"knobOut\": \"{Typed(place, error, error)}\" }}", IsJson: true)]);
+            var choice = Choice($"knob {say.Length(place)} out at the push stop", place, QuantityKind.Length, trial);
+            return new("swivel", [choice], 0, $"Clamp the swivel with the device on its push stop and the knob {say.Length(place)} out ({say.Length(ladder.Setting.WireLength + outward)} of wire from anchor to pin with the knob in): {Cushions(choice)}.");
+        }
+
+        var slid = Trial.Slide(run, outward, Typed);
+        var by = Choice(SlideWords(outward), outward, QuantityKind.Length, slid);
+        return new("swivel", [by], 0, Math.Abs(outward) < 5e-6 ? $"Leave the swivel where it is: {Cushions(by)}." : $"Slide the swivel {by.Label}: {Cushions(by)}.");
+    }
+
+    /// <summary>The smallest standard stroke that leaves the wanted cushions in the worst case.</summary>
+    public SolveAnswer Stroke(IReadOnlyList<double>? strokes = null)
+    {
+        strokes ??= [.. Published.Table("stroke/standard").Rows.Select(r => r.Si("stroke"))];
+        var choices = strokes.OrderBy(s => s)
+            .Select(s => Choice($"{say.Size(s)} stroke", s, QuantityKind.Length, Trial.Stroke(Trial.Balanced(run), s, Typed)))
+            .ToList();
+        var best = choices.FindIndex(c => c.Works);
+        return new(
+            "stroke", choices.ToEquatableList(), best,
+            best >= 0
+                ? $"Order a {choices[best].Label}: {Cushions(choices[best])}."
+                : $"No listed stroke up to {say.Size(strokes.Max())} works: {LargestTrouble(choices[^1])}");
+    }
+
+    /// <summary>"0.28 in (7.1 mm) toward the tip": outward motion of the knob takes wire from beyond the swivel.</summary>
+    public string SlideWords(double outward) => $"{say.Move(outward)} {(outward < 0 ? "toward" : "away from")} the tip";
+
+    /// <summary>The figures of a choice in half a line.</summary>
+    public string Cushions(SolveChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        if (choice.Answer.Ladder is not { } l)
+            return "no ladder";
+        var worst = Math.Min(Math.Min(l.KnobIn.Least, l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least));
+        return $"cushion {say.LengthNumber(l.KnobIn.Nominal, Rounding.Down)} in / {say.LengthNumber(l.KnobOut.Nominal, Rounding.Down)} out / {say.LengthNumber(l.TipAtPull.Nominal, Rounding.Down)} tip, worst {say.Length(worst, Rounding.Down)}";
+    }
+
+    /// <summary>Length with limits, as typed into the file.</summary>
+    public string Typed(double metres, double minus, double plus) => minus == 0 && plus == 0
+        ? say.Typed(metres)
+        : Math.Abs(minus - plus) < 1e-9 ? $"{say.Typed(metres)} ± {say.Typed(plus)}" : $"{say.Typed(metres)} +{say.Typed(plus)}/-{say.Typed(minus)}";
+
+    /// <summary>Takes a changed run through the chain.</summary>
+    internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial)
+    {
+        var answer = RunCheck.Solve(aircraft, trial.Run, Quick);
+        var margin = answer.Ladder is { } l
+            ? Math.Min(Math.Min(l.KnobIn.Least, l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least)) - Wanted
+            : double.NegativeInfinity;
+        var verdict = RunFindings.Of(aircraft, answer, say).Select(f => f.Verdict).DefaultIfEmpty(Verdict.NeedsInput).Max();
+        return new(label, value, kind, answer, trial.Edits, margin, verdict != Verdict.Fail && margin >= -1e-9, "");
+    }
+
+    /// <summary>What one rule says of a choice; clear when it has nothing to say.</summary>
+    internal Verdict VerdictOf(SolveChoice choice, string rule) =>
+        RunFindings.Of(aircraft, choice.Answer, say).FirstOrDefault(f => f.Rule == rule)?.Verdict ?? Verdict.Clear;
+
+    private SolveAnswer Pick(string what, List<SolveChoice> choices, Func<SolveChoice, string> doThis, string none)
+    {
+        // Works first; then most leverage left at the worse stop, then least swing.
+        var best = Enumerable.Range(0, choices.Count)
+            .Where(i => choices[i].Works)
+            .OrderByDescending(i => choices[i].Answer.Sweep?.LeastTransmission >= LeastTransmission)
+            .ThenBy(i => Excess(choices[i]))
+            .ThenBy(i => choices[i].Answer.Sweep?.MostSwing)
+            .Append(-1)
+            .First();
+        var sentence = best >= 0 ? doThis(choices[best]) : choices.Count == 0 ? none + "." : $"{none}: {LargestTrouble(choices.MaxBy(c => c.Margin)!)}";
+        return new(what, choices.ToEquatableList(), best, sentence);
+    }
+
+    /// <summary>Cushion beyond the usual most, m: a longer throw uses the stroke better.</summary>
+    private double Excess(SolveChoice choice)
+    {
+        var most = run.CushionMost?.Metres ?? Published.Get("cushion/most").Value;
+        return choice.Answer.Ladder is { } l ? Math.Max(0, Math.Round(Math.Max(l.KnobIn.Nominal, l.KnobOut.Nominal) - most, 6)) : double.MaxValue;
+    }
+
+    private string LargestTrouble(SolveChoice choice) => RunFindings.Of(aircraft, choice.Answer, say)
+        .Where(f => f.Verdict is Verdict.Fail or Verdict.Caution)
+        .OrderByDescending(f => f.Verdict)
+        .Select(f => $"with {choice.Label}, {char.ToLowerInvariant(f.Sentence[0])}{f.Sentence[1..]}")
+        .FirstOrDefault() ?? $"with {choice.Label}, {Cushions(choice)}.";
+
+    private static double Throw(SolveChoice choice) => choice.Answer.Sweep?.Throw ?? double.NaN;
+
+    private static SweepCase? PlacementCase(Run changed) => LeverPlacement.Of(changed.LeverEnd, [])?.Case;
+
+    private static string RuleName(AnchorRule rule) => rule switch
+    {
+        AnchorRule.SquareAtMid => "wire square at mid travel",
+        AnchorRule.Chord => "anchor on the chord line",
+        _ => "anchor half way between chord and square",
+    };
+
+    private static string RuleWhy(AnchorRule rule) => rule switch
+    {
+        AnchorRule.SquareAtMid => "most leverage in the middle",
+        AnchorRule.Chord => "same leverage at both stops, throw exactly 2 r sin(half sweep)",
+        _ => "same swing to both sides",
+    };
+
+    private static string Camel(AnchorRule rule) => char.ToLowerInvariant(rule.ToString()[0]) + rule.ToString()[1..];
+}

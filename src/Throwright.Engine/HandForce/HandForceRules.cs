@@ -1,0 +1,136 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.HandForce;
+
+/// <summary>What the hand forces of one run are held against.</summary>
+/// <param name="Comfort">Routine limit for this handle; null: the builder's own is wanted and missing.</param>
+/// <param name="Ceiling">Beyond this one hand may not manage: fail.</param>
+/// <param name="CeilingWhat">What the ceiling is, in words.</param>
+/// <param name="Yardstick">Name of the list, and that it is a yardstick, not a rule for this handle.</param>
+/// <param name="StrutMargin">Critical load over compression wanted for the bare wire.</param>
+public sealed record HandForceLimits(
+    Limit? Comfort, Limit Ceiling, string CeilingWhat, string Yardstick, Limit StrutMargin, SourceRef SelfHoldingRule, Force? PullLimit, Force? PushLimit, string CableSource, bool Emergency, CoreKind? Core);
+
+/// <summary>Findings on forces.</summary>
+public static class HandForceRules
+{
+    public const string Hand = "force/hand";
+    public const string BareWire = "force/bare-wire";
+    public const string CorePull = "force/core-pull";
+    public const string CorePush = "force/core-push";
+    public const string LockUp = "force/lock-up";
+    public const string SelfHold = "force/self-holding";
+
+    private static readonly SourceRef Derived = new("project", "docs/theory/hand-force.md", Evidence.Derived);
+    private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
+
+    public static IEnumerable<Finding> Find(HandForces forces, HandForceLimits limits, FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(forces);
+        ArgumentNullException.ThrowIfNull(limits);
+        ArgumentNullException.ThrowIfNull(say);
+        if (limits.Comfort is { } comfort)
+            yield return OfHand(forces, limits, comfort, say);
+        if (forces.BareWire is { } wire)
+            yield return OfBareWire(wire, limits, say);
+        if (limits.PullLimit is { } pull)
+            yield return OfCore(CorePull, "pulled", forces.CoreTension, pull, "core-pull", limits, say);
+        if (limits.PushLimit is { } push)
+            yield return OfCore(CorePush, "pushed", forces.CoreCompression, push, "core-push", limits, say);
+        if (forces.InConduit is { } inside && forces.CoreCompression > 0)
+            yield return OfLockUp(forces, inside, limits, say);
+        if (forces.SelfHolding is { } hold && forces.Places.Any(p => p.WirePull.Least < 0 || p.WirePush.Least < 0 || p.BackDrive > 0))
+            yield return OfSelfHolding(hold, limits, say);
+    }
+
+    private static Finding OfHand(HandForces forces, HandForceLimits limits, Limit comfort, FigureWriter say)
+    {
+        var push = forces.MostPush.Worst > forces.MostPull.Worst;
+        var most = push ? forces.MostPush : forces.MostPull;
+        var over = most.Worst > limits.Ceiling.Value;
+        // An emergency control is used once, with all one has: only the ceiling counts.
+        var verdict = over ? Verdict.Fail : most.Worst > comfort.Value && !limits.Emergency ? Verdict.Caution : Verdict.Clear;
+        var limit = limits.Emergency || over ? limits.Ceiling : comfort;
+        var what = limits.Emergency || over ? limits.CeilingWhat : "for a routine control";
+        return new()
+        {
+            Rule = Hand,
+            Verdict = verdict,
+            Sentence = $"It takes {say.Force(most.Nominal)} to {(push ? "push" : "pull")}, worst case {say.Force(most.Worst)}; the most {what} is {say.Force(limit.Value, Rounding.Nearest)}.",
+            Figure = push ? "hand-push" : "hand-pull",
+            Limit = new(limit.Value, QuantityKind.Force, false),
+            Sources = [limit.Source],
+            Why = limits.Yardstick,
+        };
+    }
+
+    private static Finding OfBareWire(BareWire wire, HandForceLimits limits, FigureWriter say)
+    {
+        var margin = wire.Margin;
+        return new()
+        {
+            Rule = BareWire,
+            Verdict = margin < 1 ? Verdict.Fail : margin < limits.StrutMargin.Value ? Verdict.Caution : Verdict.Clear,
+            Sentence = margin < 1
+                ? $"Pushed with {say.Force(wire.Compression)} the bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}."
+                : $"The bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}; it is pushed with up to {say.Force(wire.Compression)}.",
+            Figure = "bare-wire-margin",
+            Limit = new(limits.StrutMargin.Value, QuantityKind.Ratio, true),
+            Sources = [limits.StrutMargin.Source, Derived],
+            Why = margin < limits.StrutMargin.Value ? $"{say.Length(wire.Length)} of wire stand bare. A shorter bare length or a thicker wire holds: the load rises with the square of both." : "",
+        };
+    }
+
+    private static Finding OfCore(string rule, string how, double force, Force limit, string figure, HandForceLimits limits, FigureWriter say) => new()
+    {
+        Rule = rule,
+        Verdict = force > limit.Newtons ? Verdict.Fail : Verdict.Clear,
+        Sentence = $"The core is {how} with up to {say.Force(force)}; its limit is {say.Force(limit.Newtons, Rounding.Nearest)}.",
+        Figure = figure,
+        Limit = new(limit.Newtons, QuantityKind.Force, false),
+        Sources = [Maker],
+        Why = limits.CableSource.Length > 0 ? $"Cable figures: {limits.CableSource}." : "The file does not say where the cable's figures come from.",
+    };
+
+    private static Finding OfLockUp(HandForces forces, CoreInConduit inside, HandForceLimits limits, FigureWriter say)
+    {
+        var most = forces.BareWireCompression;
+        var strand = limits.Core is not (null or CoreKind.Solid);
+        return new()
+        {
+            Rule = LockUp,
+            Verdict = most >= inside.LockUp ? Verdict.Fail : strand || most > inside.LockUp / 2 ? Verdict.Caution : Verdict.Clear,
+            Sentence = most >= inside.LockUp
+                ? $"Pushed, the core jams in its conduit: at most {say.Force(inside.LockUp, Rounding.Down)} can come out, {say.Force(most)} are needed."
+                : strand
+                    ? $"A stranded core winds up when pushed: at most {say.Force(inside.LockUp, Rounding.Down)} can come out of the conduit, {say.Force(most)} are needed."
+                    : $"At most {say.Force(inside.LockUp, Rounding.Down)} of push can come out of the conduit, {say.Force(most)} are needed.",
+            Figure = "lock-up",
+            Limit = new(most, QuantityKind.Force, true),
+            Sources = [Derived],
+            Why = strand ? "Its wires slide on each other: its bending stiffness is about a hundredth of a solid wire's. Use it to pull only." : "",
+        };
+    }
+
+    private static Finding OfSelfHolding(SelfHolding hold, HandForceLimits limits, FigureWriter say)
+    {
+        var toward = hold.TowardPush ? "push" : "pull";
+        var verdict = hold.Drive > hold.Lock ? Verdict.Fail : hold.Drive > 0 && hold.Lock < 1.5 * hold.Drive ? Verdict.Caution : Verdict.Clear;
+        return new()
+        {
+            Rule = SelfHold,
+            Verdict = verdict,
+            Sentence = hold.Drive <= 0
+                ? $"Friction holds the device against its own load with {say.Force(-hold.Drive, Rounding.Down)} at the knob to spare."
+                : hold.Lock <= 0
+                    ? $"Hand off, the load can drive the knob toward its {toward} stop with {say.Force(hold.Drive)}, and nothing holds it."
+                    : $"Hand off, the load can drive the knob toward its {toward} stop with {say.Force(hold.Drive)}; the lock holds {say.Force(hold.Lock, Rounding.Down)}.",
+            Figure = "back-drive",
+            Limit = new(hold.Lock, QuantityKind.Force, false),
+            Sources = [limits.SelfHoldingRule],
+            Why = "Taken with the least friction of its band; vibration lowers it further. A control must stay where it is put.",
+        };
+    }
+}
