@@ -12,6 +12,8 @@ public enum QuantityKind
     Stiffness,
     TorsionRate,
     Stress,
+    Expansion,
+    Density,
 }
 
 /// <summary>A physical value in one SI unit, wrapped so that a torque can't be handed over as a length.</summary>

@@ -45,6 +45,8 @@ public static class UnitText
             ("lbf in/rad", Torque.NewtonMetresPerPoundForceInch), ("in lbf/deg", Torque.NewtonMetresPerPoundForceInch * 180 / Math.PI),
         ],
         [QuantityKind.Stress] = [("MPa", 1e6), ("ksi", 6894757.293168361), ("psi", 6894.757293168361), ("GPa", 1e9), ("Pa", 1), ("N/mm2", 1e6), ("N/mm²", 1e6)],
+        [QuantityKind.Expansion] = [("ppm/K", 1e-6), ("ppm/degC", 1e-6), ("ppm/degF", 1.8e-6), ("/K", 1)],
+        [QuantityKind.Density] = [("kg/m3", 1), ("g/cm3", 1000), ("lb/in3", 0.45359237 / (0.0254 * 0.0254 * 0.0254)), ("kg/m³", 1), ("g/cm³", 1000)],
     };
 
     private static readonly Dictionary<QuantityKind, (string Name, string Example)> Words = new()
@@ -58,6 +60,8 @@ public static class UnitText
         [QuantityKind.Stiffness] = ("a stiffness", "\"400 N/mm\", \"2000 lbf/in\""),
         [QuantityKind.TorsionRate] = ("a torsional rate", "\"0.05 lbf in/deg\", \"0.3 N m/rad\""),
         [QuantityKind.Stress] = ("a stress", "\"1800 MPa\", \"258 ksi\""),
+        [QuantityKind.Expansion] = ("a thermal expansion", "\"11.7 ppm/K\""),
+        [QuantityKind.Density] = ("a density", "\"7850 kg/m3\""),
     };
 
     /// <summary>"a length", "an angle", ...</summary>

@@ -1,0 +1,359 @@
+using System.Globalization;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Sources;
+
+namespace Throwright.Engine.Tests.Sources;
+
+/// <summary>
+/// Every published figure for the second time, typed from the publications (or their transcriptions) and not from the
+/// data files: a slip of the hand has to be made twice to pass.
+/// </summary>
+/// <remarks>Marks: R read, S secondary, M memory, D derived, P common practice or own choice.</remarks>
+public sealed class TypedTwiceTests
+{
+    private const string Figures = """
+        buckling/margin                     3                P
+        cushion/least                       0.125 in         R
+        cushion/most                        12.7 mm          P
+        cushion/rigging-tolerance           0.03125 in       P
+        expansion/steel-1020                11.7 ppm/K       R
+        expansion/steel-1040                11.3 ppm/K       R
+        expansion/steel-4140                12.3 ppm/K       R
+        expansion/stainless-304             17.2 ppm/K       R
+        expansion/stainless-316             15.9..16.0 ppm/K R
+        expansion/stainless-17-7ph          11.0 ppm/K       R
+        expansion/aluminium-2024            22.9 ppm/K       R
+        expansion/aluminium-6061            23.6 ppm/K       R
+        expansion/aluminium-7075            23.4 ppm/K       R
+        expansion/nylon-66                  144 ppm/K        R
+        expansion/ptfe                      126..216 ppm/K   R
+        expansion/carbon-epoxy-along        -0.5 ppm/K       R
+        expansion/carbon-epoxy-across       32 ppm/K         R
+        expansion/glass-epoxy-along         6.6 ppm/K        R
+        expansion/glass-epoxy-across        30 ppm/K         R
+        expansion/aramid-epoxy-along        -4.0 ppm/K       R
+        expansion/aramid-epoxy-across       70 ppm/K         R
+        expansion/fir-along                 3.8..5.1 ppm/K   R
+        expansion/fir-across                25.4..33.8 ppm/K R
+        expansion/oak-along                 4.6..5.9 ppm/K   R
+        expansion/oak-across                30.6..39.1 ppm/K R
+        expansion/carbon-quasi-isotropic    2..3 ppm/K       M
+        expansion/glass-woven               11..14 ppm/K     M
+        expansion/music-wire                12 ppm/K         R
+        friction/ptfe-liner-new             0.04..0.12       P
+        friction/plastic-liner              0.10..0.25       P
+        friction/bare-coil-greased          0.12..0.20       P
+        friction/bare-coil-dry              0.25..0.75       P
+        friction/cold-factor                2..4             M
+        hand/finger-pull                    18 N             R
+        hand/t-handle-pull                  45 N             R
+        hand/one-hand-brief                 50 lbf           R
+        hand/prolonged                      10 lbf           R
+        hand/finger-pinch                   48 N             R
+        hand/estimated-load-factor          1.25             R
+        route/bend-total-good               180 deg          M
+        route/bend-total-most               360 deg          M
+        throw/transmission-angle-least      30 deg           P
+        throw/transmission-angle-texts      40..45 deg       M
+        throw/plain-fairlead-most           3 deg            R
+        throw/swivel-margin                 2 deg            P
+        throw/end-tube-swivel               8 deg            M
+        valve/ball-open-loss                0.05             R
+        wire/modulus-302                    193 GPa          R
+        wire/strand-modulus-1x7             150..165 GPa     M
+        wire/strand-modulus-1x19            150..165 GPa     M
+        wire/strand-modulus-7x7             90..110 GPa      M
+        wire/strand-modulus-7x19            70..95 GPa       M
+        wire/strand-fill-1x7                0.77777777778    D
+        wire/strand-fill-1x19               0.76             D
+        wire/strand-fill-7x7                0.60493827160    D
+        wire/strand-fill-7x19               0.59111111111    D
+        wire/elastic-share-a228             0.65..0.75       R
+        wire/elastic-share-302              0.65..0.75       M
+        wire/fatigue-share                  0.35..0.45       M
+        wire/hottest-a228                   120 degC         R
+        wire/density-music                  7850 kg/m3       S
+        wire/density-302                    8000 kg/m3       S
+        """;
+
+    // Columns in the order and unit of the publication; "-": no cell.
+    private const string Tables = """
+        buckling/end-fixity D : ends, factor, length
+          fixed-free 0.25 2
+          pinned-pinned 1 1
+          fixed-pinned 2.045749 0.699156
+          fixed-fixed 4 0.5
+        cable/breaking-strength R : diameter in, construction, carbon lbf, stainless lbf
+          0.03125 3x7 110 110
+          0.046875 7x7 270 270
+          0.0625 7x7 480 480
+          0.0625 7x19 480 480
+          0.09375 7x7 920 920
+          0.09375 7x19 1000 920
+          0.125 7x19 2000 1760
+          0.15625 7x19 2800 2400
+          0.1875 7x19 4200 3700
+          0.21875 7x19 5600 5000
+          0.25 7x19 7000 6400
+        cable/core-diameter M : class, low mm, high mm
+          A 1.0 1.6
+          B 1.4 2.0
+          C 2.8 3.5
+          D 4.5 6.5
+        cable/conduit-outside M : class, low mm, high mm
+          A 3 5
+          B 5 7
+          C 7 10
+          D 11 16
+        cable/clearance M : class, low mm, high mm
+          A 0.3 0.6
+          B 0.2 0.4
+          C 0.2 0.4
+          D 0.3 0.5
+        cable/pull-load P : class, low N, high N
+          A 90 130
+          B 180 270
+          C 350 550
+          D 1100 1800
+        cable/push-load P : class, low N, high N
+          A 25 45
+          B 60 90
+          C 200 300
+          D 600 900
+        cable/least-radius M : class, low mm, high mm
+          A 100 150
+          B 75 150
+          C 125 150
+          D 200 250
+        cable/good-radius P : class, low mm, high mm
+          A 150 200
+          B 125 200
+          C 200 250
+          D 300 400
+        cable/friction M : class, low, high
+          A 0.15 0.3
+          B 0.06 0.12
+          C 0.08 0.12
+          D 0.08 0.12
+        cable/travel M : class, low mm, high mm
+          A 25 75
+          B 25 100
+          C 50 125
+          D 75 150
+        cable/end-tube-swivel M : class, low deg, high deg
+          A 0 0
+          B 0 8
+          C 8 8
+          D 8 8
+        cable/coldest M : class, low degC, high degC
+          A -40 -40
+          B -40 -30
+          C -54 -40
+          D -54 -40
+        cable/hottest M : class, low degC, high degC
+          A 200 230
+          B 90 110
+          C 100 110
+          D 100 110
+        stroke/standard P : stroke in
+          1
+          1.5
+          2
+          2.5
+          3
+          4
+          5
+        valve/plug-cock-loss S : angle deg, loss
+          5 0.05
+          10 0.29
+          20 1.56
+          40 17.3
+          60 206
+        wire/modulus-a228 R : from in, to in, modulus GPa
+          - 0.032 203.4
+          0.033 0.063 200
+          0.064 0.125 196.5
+          0.125 - 193
+        wire/tensile-a228 S : diameter in, strength ksi
+          0.030 330
+          0.032 327
+          0.034 324
+          0.036 321
+          0.038 318
+          0.040 315
+          0.042 313
+          0.045 309
+          0.048 306
+          0.051 303
+          0.055 300
+          0.059 296
+          0.063 293
+          0.067 290
+          0.072 287
+          0.076 284
+          0.080 282
+          0.085 279
+          0.090 276
+          0.095 274
+          0.100 271
+          0.102 270
+          0.107 268
+          0.110 267
+          0.112 266
+          0.121 263
+          0.125 261
+        wire/tensile-302 S : over in, to in, strength ksi
+          0.028 0.031 285
+          0.031 0.034 282
+          0.034 0.037 280
+          0.037 0.041 275
+          0.041 0.045 272
+          0.045 0.050 267
+          0.050 0.054 265
+          0.054 0.058 261
+          0.058 0.063 258
+          0.063 0.070 252
+          0.070 0.075 250
+          0.075 0.080 246
+        """;
+
+    // pair; static; kinetic; source; mark
+    private static readonly (string Pair, string Static, string Kinetic, string Source, char Mark)[] Friction =
+    [
+        ("steel on steel, dry", "0.6..0.6", "0.3..0.3", "physics-open", 'R'),
+        ("steel on steel, dry, second table", "0.74..0.74", "0.57..0.57", "physics-second", 'S'),
+        ("steel on steel, oiled", "0.05..0.05", "0.03..0.03", "physics-open", 'R'),
+        ("metal on metal, lubricated", "0.15..0.15", "0.06..0.06", "physics-second", 'S'),
+        ("PTFE on steel", "0.04..0.04", "0.04..0.04", "physics-open", 'R'),
+        ("nylon 6/6 on itself", "0.04..0.13", "", "crc-materials", 'R'),
+        ("cast nylon 6", "", "0.32..0.32", "crc-materials", 'R'),
+        ("acetal on steel", "", "0.1..0.3", "crc-materials", 'R'),
+        ("acetal copolymer on steel", "", "0.15..0.15", "crc-materials", 'R'),
+        ("acetal with 22 % TFE on steel", "", "0.05..0.15", "crc-materials", 'R'),
+        ("bicycle gear cable in its housing", "", "0.06..0.06", "bicycle-cable-bench", 'R'),
+        ("steel wire rope on a steel sheave, unlubricated", "", "0.72..0.72", "lubricants-13-59", 'R'),
+        ("steel wire rope on steel wire rope, unlubricated", "", "0.75..0.75", "lubricants-13-59", 'R'),
+    ];
+
+    private static readonly Dictionary<char, Evidence> Marks = new()
+    {
+        ['R'] = Evidence.Read, ['S'] = Evidence.Secondary, ['M'] = Evidence.Memory, ['D'] = Evidence.Derived, ['P'] = Evidence.CommonPractice,
+    };
+
+    [Fact]
+    public void Figures_TypedAgain_AreTheSame()
+    {
+        var typed = new List<string>();
+        foreach (var line in Lines(Figures))
+        {
+            var words = Words(line);
+            var datum = Published.Get(words[0]);
+            var (low, high) = Band(words[1]);
+            var unit = words.Length == 4 ? words[2] : "";
+            Assert.Equal(unit, datum.Unit);
+            Equal(Si(low, unit), datum.Low, datum.Id);
+            Equal(Si(high, unit), datum.High, datum.Id);
+            Equal((Si(low, unit) + Si(high, unit)) / 2, datum.Value, datum.Id);
+            Assert.Equal(Marks[words[^1][0]], datum.Source.Evidence);
+            typed.Add(datum.Id);
+        }
+
+        Assert.Equal(Published.All.Keys.Order(), typed.Order());
+    }
+
+    [Fact]
+    public void Tables_TypedAgain_AreTheSame()
+    {
+        var typed = new List<string> { "cable/classes", "friction/measured" };
+        var rows = new List<string[]>();
+        var table = Published.Table("stroke/standard");
+        foreach (var line in Lines(Tables).Append("stroke/standard P : stroke in"))
+        {
+            if (line.StartsWith("  ", StringComparison.Ordinal))
+            {
+                rows.Add(Words(line));
+                continue;
+            }
+
+            if (rows.Count > 0)
+                SameRows(table, rows);
+            rows.Clear();
+            var parts = line.Split(" : ");
+            var head = Words(parts[0]);
+            table = Published.Table(head[0]);
+            Assert.Equal(parts[1].Split(", "), table.Columns.Select(c => $"{c.Id} {c.Unit}".TrimEnd()));
+            Assert.Equal(Marks[head[1][0]], table.Source.Evidence);
+            typed.Add(table.Id);
+        }
+
+        Assert.Equal(Published.Tables.Keys.Order(), typed.Distinct().Order());
+    }
+
+    [Fact]
+    public void MeasuredFriction_TypedAgain_IsTheSame()
+    {
+        var table = Published.Table("friction/measured");
+        Assert.Equal(Friction.Select(f => f.Pair), table.Rows.Select(r => r.Find("pair")!.Text));
+        foreach (var (pair, ofRest, ofMotion, source, mark) in Friction)
+        {
+            var row = table.Row("pair", pair);
+            Assert.Equal(source, row.Source.Id);
+            Assert.Equal(Marks[mark], row.Source.Evidence);
+            foreach (var (name, text) in new[] { ("static", ofRest), ("kinetic", ofMotion) })
+            {
+                var (low, high) = text.Length == 0 ? (null, null) : ((double?, double?))Band(text);
+                Assert.Equal(low, row.Find($"{name}-low")?.Si);
+                Assert.Equal(high, row.Find($"{name}-high")?.Si);
+            }
+        }
+    }
+
+    private static void SameRows(Table table, List<string[]> typed)
+    {
+        Assert.Equal(typed.Count, table.Rows.Count);
+        foreach (var (words, row) in typed.Zip(table.Rows))
+        {
+            Assert.Equal(table.Columns.Count, words.Length);
+            foreach (var (word, column) in words.Zip(table.Columns))
+            {
+                var cell = row.Find(column.Id);
+                if (word == "-")
+                    Assert.Null(cell);
+                else if (column.Kind is null)
+                    Assert.Equal(word, cell!.Text);
+                else
+                    Equal(Si(Number(word), column.Unit), cell!.Si!.Value, $"{table.Id} {string.Join(' ', words)}");
+            }
+        }
+    }
+
+    /// <summary>Factors written out here, so that a wrong unit in the data can't agree with itself.</summary>
+    private static double Si(double value, string unit) => value * unit switch
+    {
+        "" or "N" or "degC" or "kg/m3" => 1,
+        "in" => 0.0254,
+        "mm" => 0.001,
+        "lbf" => 4.4482216152605,
+        "deg" => Math.PI / 180,
+        "GPa" => 1e9,
+        "ksi" => 4448.2216152605 / (0.0254 * 0.0254),
+        "ppm/K" => 1e-6,
+        _ => throw new ArgumentException($"no factor for {unit}", nameof(unit)),
+    };
+
+    // 1e-9: the ends of typed decimals such as 0.77777777778.
+    private static void Equal(double expected, double actual, string what) =>
+        Assert.True(Math.Abs(expected - actual) <= 1e-9 * Math.Abs(expected), $"{what}: typed {expected:R}, in the data {actual:R}");
+
+    private static (double Low, double High) Band(string text)
+    {
+        var ends = text.Split("..");
+        return (Number(ends[0]), Number(ends[^1]));
+    }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private static string[] Lines(string block) => block.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+    private static string[] Words(string line) => line.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+}
