@@ -152,5 +152,5 @@ internal static class Remedies
     }
 
     private static Remedy Of(RunAnswer answer, SolveChoice choice, string text) =>
-        new(text, string.Join(" ", choice.Edits.Select(e => $"{answer.Run.Id}/{e.Path}={e.Value}")));
+        new(text, choice.Edits.Select(e => $"{answer.Run.Id}/{e.Path}={e.Value}").ToEquatableList());
 }

@@ -67,8 +67,14 @@ public sealed record Finding
 /// <summary>A limit: the figure must stay above (or below) Value.</summary>
 public sealed record FigureLimit(double Value, QuantityKind Kind, bool IsLeast);
 
-/// <summary>A computed remedy, and what must be typed to try it.</summary>
-public sealed record Remedy(string Text, string Try = "");
+/// <summary>A computed remedy, and the changes to the file that try it: each "run/path=value".</summary>
+public sealed record Remedy(string Text, EquatableList<string> Tries)
+{
+    public Remedy(string text)
+        : this(text, [])
+    {
+    }
+}
 
 /// <summary>A value to hold a figure against, SI, with where it comes from.</summary>
 public sealed record Limit(double Value, SourceRef Source);
