@@ -1,0 +1,155 @@
+using System.CommandLine;
+using System.Diagnostics;
+using Throwright.Cli.Terminal;
+using Throwright.Engine.Chain;
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Files;
+
+namespace Throwright.Cli.Commands;
+
+/// <summary>throwright check: what is right and wrong with each run of one or many aircraft.</summary>
+internal static class CheckCommand
+{
+    private static readonly LadderEffort Usual = new();
+
+    public static Command Make()
+    {
+        var files = new Argument<string[]>("file") { Description = "Aircraft files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+        var json = new Option<bool>("--json") { Description = "Print the answer as JSON (docs/reference/check-json.md)." };
+        var curves = new Option<bool>("--curves") { Description = "With --json: the curves of arm angle and hand force too." };
+        var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
+        var ladder = new Option<string>("--ladder") { Description = "Draw the ladder of: worst, all, none, or one run.", DefaultValueFactory = _ => "worst" };
+        var run = new Option<string?>("--run") { Description = "Show one run with all its findings." };
+        var tries = new Option<string[]>("--try") { Description = "Change a value for this check only: run/path=value.", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
+        var samples = new Option<long>("--samples") { Description = "Installations drawn for the odds.", DefaultValueFactory = _ => Usual.Samples };
+        samples.Validators.Add(r =>
+        {
+            if (r.GetValueOrDefault<long>() is < 100 or > 100_000_000)
+                r.AddError("--samples: from 100 to 100000000");
+        });
+        var seed = new Option<ulong>("--seed") { Description = "Seed of the odds.", DefaultValueFactory = _ => Usual.Seed };
+        var threads = new Option<int>("--threads") { Description = "Files worked on at the same time; the output is the same for any number.", DefaultValueFactory = _ => Environment.ProcessorCount };
+        threads.Validators.Add(r =>
+        {
+            if (r.GetValueOrDefault<int>() is < 1 or > 512)
+                r.AddError("--threads: from 1 to 512");
+        });
+        var command = new Command("check", "Check every run: throw, cushion, hand force.") { files, json, curves, plain, ladder, run, tries, samples, seed, threads };
+        command.SetAction((parsed, cancel) => Task.FromResult(Check(
+            new(
+                parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(curves), parsed.GetValue(plain), parsed.GetValue(ladder)!, parsed.GetValue(run),
+                parsed.GetValue(tries) ?? [], new(parsed.GetValue(samples), parsed.GetValue(seed)), parsed.GetValue(threads)),
+            cancel)));
+        return command;
+    }
+
+    private sealed record Wishes(string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, int Threads);
+
+    private static int Check(Wishes wishes, CancellationToken cancel)
+    {
+        IReadOnlyList<string> paths;
+        try
+        {
+            paths = Loading.Expand(wishes.Files);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine(e.Message);
+            return ExitCode.Unusable;
+        }
+
+        if (paths.Count == 0)
+        {
+            Console.Error.WriteLine($"No {AircraftFile.Extension} file there.");
+            return ExitCode.Unusable;
+        }
+
+        var code = ExitCode.Clear;
+        var done = 0;
+        var watch = Stopwatch.StartNew();
+        var isWatched = !Console.IsErrorRedirected && paths.Count > 1;
+        try
+        {
+            if (wishes.Json)
+                Console.Out.Write(CheckJson.Opening);
+            // Ordered and not buffered: answers leave in the order of the files, and memory holds a handful.
+            var answers = paths.AsParallel().AsOrdered().WithDegreeOfParallelism(wishes.Threads)
+                .WithMergeOptions(ParallelMergeOptions.NotBuffered).WithCancellation(cancel)
+                .Select(path => CheckOne(path, paths.Count > 1, wishes));
+            foreach (var (text, exit) in answers)
+            {
+                if (wishes.Json && done > 0)
+                    Console.Out.Write(",\n");
+                Console.Out.Write(text);
+                code = Math.Max(code, exit);
+                done++;
+                if (isWatched && watch.ElapsedMilliseconds > 400)
+                    Console.Error.Write($"\r{done} of {paths.Count} files\r");
+            }
+
+            if (wishes.Json)
+                Console.Out.Write(CheckJson.Closing(code));
+            else
+                Console.Out.Write(Closing(code, paths.Count));
+        }
+        catch (OperationCanceledException)
+        {
+            Console.Error.WriteLine($"Stopped by you after {done} of {paths.Count} files. Nothing was written.");
+            return ExitCode.Stopped;
+        }
+
+        return code;
+    }
+
+    private static string Closing(int code, int files) => code switch
+    {
+        ExitCode.Clear => "\nNot an approval: follow the kit's plans, and have the installation inspected. Exit 0: nothing fails.\n",
+        ExitCode.Fail => "\nNot an approval: follow the kit's plans, and have the installation inspected. Exit 1: something fails.\n",
+        _ => files == 1 ? "" : "\nExit 2: a file could not be used.\n",
+    };
+
+    private static (string Text, int Code) CheckOne(string path, bool isOneOfMany, Wishes wishes)
+    {
+        var result = Loading.Read(path, wishes.Tries, out var problem);
+        if (problem is not null)
+            return wishes.Json ? (CheckJson.Refused(path, problem), ExitCode.Unusable) : ($"{path}: {problem}.\n", ExitCode.Unusable);
+        var answer = result.Aircraft is { } aircraft ? RunCheck.Check(aircraft, wishes.Effort) : null;
+        if (answer is not null && wishes.Run is { } only)
+        {
+            if (Loading.FindRun(answer.Aircraft, only, out var none) is not { } run)
+                return wishes.Json ? (CheckJson.Refused(path, none), ExitCode.Unusable) : (none + "\n", ExitCode.Unusable);
+            answer = answer with { Runs = [answer.Runs.First(r => r.Run.Id == run.Id)] };
+        }
+
+        var code = !result.IsSound ? ExitCode.Unusable : answer!.Verdict == Verdict.Fail ? ExitCode.Fail : ExitCode.Clear;
+        if (wishes.Json)
+            return (CheckJson.Of(path, result, answer, wishes.Curves), code);
+
+        var screen = new Screen(wishes.Plain);
+        if (isOneOfMany)
+            screen.Line().Line($"{path}  {answer?.Aircraft.Name}", bold: true);
+        if (!result.IsSound)
+        {
+            var others = answer is null ? "Nothing could be checked." : answer.Runs.Count switch { 0 => "No run could be checked.", 1 => "The other run was checked.", var n => $"The other {n} runs were checked." };
+            ProblemScreen.Show(screen, result, $"{others} Nothing was written. Exit 2.");
+        }
+
+        if (answer is not null && answer.Runs.Count + (result.IsSound ? 1 : 0) > 0)
+        {
+            if (wishes.Tries.Length > 0)
+                screen.Wrapped("Tried, not kept: ", string.Join("; ", wishes.Tries)).Line();
+            var worst = CheckScreen.WorstFirst(answer).FirstOrDefault(r => r.Ladder is not null);
+            Func<RunAnswer, bool> ladders = wishes.Ladder switch
+            {
+                "all" => _ => true,
+                "none" => _ => false,
+                "worst" => r => wishes.Run is not null || (!isOneOfMany && ReferenceEquals(r, worst)),
+                var name => r => r.Run.Id.Equals(name, StringComparison.OrdinalIgnoreCase),
+            };
+            CheckScreen.Show(screen, path, answer, ladders, wishes.Run is not null);
+        }
+
+        return (screen.ToString(), code);
+    }
+}

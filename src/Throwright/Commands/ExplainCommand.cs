@@ -1,0 +1,112 @@
+using System.CommandLine;
+using Throwright.Cli.Terminal;
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Cli.Commands;
+
+/// <summary>throwright explain: formula, inputs, values on the way, source and uncertainty of a figure.</summary>
+internal static class ExplainCommand
+{
+    public static Command Make()
+    {
+        var file = new Argument<string>("file") { Description = "Aircraft file." };
+        var run = new Argument<string>("run") { Description = "Run, by its id." };
+        var figure = new Argument<string?>("figure") { Description = "Figure; left out: a list of them.", Arity = ArgumentArity.ZeroOrOne };
+        var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
+        var tries = new Option<string[]>("--try") { Description = "Change a value for this answer only: run/path=value.", AllowMultipleArgumentsPerToken = false };
+        var command = new Command("explain", "Explain a figure: formula, inputs, steps, source, uncertainty.") { file, run, figure, plain, tries };
+        command.SetAction(parsed => Explain(parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(figure), parsed.GetValue(plain), parsed.GetValue(tries) ?? []));
+        return command;
+    }
+
+    private static int Explain(string path, string runName, string? figureId, bool plain, string[] tries)
+    {
+        if (OneRun.Open(path, runName, tries) is not { } open)
+            return ExitCode.Unusable;
+        var answer = RunCheck.Check(open.Aircraft, open.Run, new());
+        var say = new FigureWriter(open.Aircraft.Display);
+        var screen = new Screen(plain);
+        if (figureId is null)
+        {
+            screen.Line($"{answer.Words.Name}: figures that can be explained", bold: true).Line();
+            var width = answer.Figures.Max(f => (int?)f.Id.Length) ?? 0;
+            foreach (var f in answer.Figures)
+                screen.Wrapped($"  {f.Id.PadRight(width)}  {say.Text(f.Kind, f.Value, f.Rounding),-12}  ", f.Name);
+            foreach (var need in answer.Needs)
+                screen.Wrapped("  needs input  ", $"{need.Name} ({need.Path}): opens {need.Opens}");
+            Console.Out.Write(screen);
+            return ExitCode.Clear;
+        }
+
+        if (answer.Find(figureId) is not { } figure)
+        {
+            Console.Error.WriteLine(Loading.UnknownFigure(answer, figureId));
+            return ExitCode.Unusable;
+        }
+
+        Show(screen, answer, figure, say);
+        Console.Out.Write(screen);
+        return ExitCode.Clear;
+    }
+
+    private static void Show(Screen screen, RunAnswer answer, Figure figure, FigureWriter say)
+    {
+        string Text(double si) => say.Text(figure.Kind, si, figure.Rounding);
+        screen.Wrapped("", $"{answer.Words.Name}: {figure.Name}", bold: true).Line();
+        screen.Line($"  {Text(figure.Value)}", bold: true);
+        if (figure.Least is { } least && figure.Most is { } most)
+            screen.Line($"  worst case {say.Text(figure.Kind, least, Rounding.Down)} to {say.Text(figure.Kind, most, Rounding.Up)}");
+        else if (figure.Most is { } only)
+            screen.Line($"  worst case {say.Text(figure.Kind, only, Rounding.Up)}");
+        if (figure.Low95 is { } low && figure.High95 is { } high)
+            screen.Line($"  95 % of installations: {Text(low)} to {Text(high)}");
+        screen.Line().Wrapped("  formula   ", figure.Formula);
+        Steps(screen, "  inputs    ", figure.Inputs, say);
+        Steps(screen, "  steps     ", figure.Steps, say);
+        if (figure.Holds.Length > 0)
+            screen.Wrapped("  holds     ", figure.Holds);
+        if (figure.Uncertainty.Length > 0)
+            screen.Wrapped("  how sure  ", figure.Uncertainty);
+        if (figure.Shares.Count > 0)
+        {
+            var lead = "  moves it  ";
+            foreach (var share in figure.Shares.Take(8))
+            {
+                screen.Wrapped(lead, $"{say.Text(figure.Kind, share.Moves, Rounding.Up),-12} either way: {share.Input}{(share.Path.Length > 0 ? $" ({share.Path})" : "")}");
+                lead = "            ";
+            }
+
+            screen.Wrapped("            ", $"Measure the {figure.Shares[0].Input} better first.");
+        }
+
+        screen.Wrapped("  source    ", string.Join("; ", figure.Sources.Select(CheckScreen.SourceText)));
+    }
+
+    private static void Steps(Screen screen, string first, IReadOnlyList<FigureStep> steps, FigureWriter say)
+    {
+        if (steps.Count == 0)
+            return;
+        var letter = steps.Max(s => s.Letter.Length);
+        var lead = first;
+        foreach (var step in steps)
+        {
+            var value = step.Kind == QuantityKind.Ratio ? Plain(step.Value) : say.Text(step.Kind, step.Value);
+            var limits = (step.Minus, step.Plus) switch
+            {
+                (0, 0) => "",
+                var (minus, plus) when Math.Abs(minus - plus) <= 1e-9 * Math.Abs(plus) => $" ± {Limit(step.Kind, plus, say)}",
+                var (minus, plus) => $" +{Limit(step.Kind, plus, say)} −{Limit(step.Kind, minus, say)}",
+            };
+            var from = step.From.Length > 0 ? $"  [{step.From}]" : "";
+            screen.Wrapped($"{lead}{step.Letter.PadRight(letter)} = ", $"{value}{limits}  {step.Name}{from}");
+            lead = "            ";
+        }
+    }
+
+    private static string Limit(QuantityKind kind, double si, FigureWriter say) => kind == QuantityKind.Ratio ? Plain(si) : say.Text(kind, si, Rounding.Up);
+
+    /// <summary>Four significant figures, whatever the size: gives are in m/N.</summary>
+    private static string Plain(double value) => value.ToString("G4", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,71 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Model;
+using Throwright.Files;
+
+namespace Throwright.Cli.Commands;
+
+/// <summary>Finds files and reads them, with changes that are only tried.</summary>
+internal static class Loading
+{
+    /// <summary>Files as named; of folders every aircraft file below them, in order of name.</summary>
+    public static IReadOnlyList<string> Expand(IEnumerable<string> named) =>
+        [.. named.SelectMany(path => Directory.Exists(path)
+            ? Directory.EnumerateFiles(path, "*" + AircraftFile.Extension, SearchOption.AllDirectories).Order(StringComparer.Ordinal)
+            : (IEnumerable<string>)[path])];
+
+    /// <summary>The file with each "run/path=value" put in; the file on disk is not touched.</summary>
+    public static AircraftFileResult Read(string path, IReadOnlyList<string> tries, out string? problem)
+    {
+        problem = null;
+        var result = AircraftFile.Read(path);
+        if (tries.Count == 0 || result.Aircraft is null)
+            return result;
+        var text = result.Text;
+        foreach (var change in tries)
+        {
+            if (!TryChange(text, change, out var changed, out problem))
+                return result;
+            text = changed!;
+        }
+
+        return AircraftFile.Parse(path, text) with { Stamp = result.Stamp };
+    }
+
+    /// <summary>Puts one "run/path=value" into the text of a file.</summary>
+    public static bool TryChange(string text, string change, out string? changed, out string? problem)
+    {
+        changed = null;
+        int slash = change.IndexOf('/', StringComparison.Ordinal), equals = change.IndexOf('=', StringComparison.Ordinal);
+        if (slash <= 0 || equals < slash + 2)
+        {
+            problem = $"\"{change}\" is not a change; write run/path=value, e.g. \"mixture/leverEnd.arm.radius=1 1/2 in\"";
+            return false;
+        }
+
+        var (run, path, value) = (change[..slash], change[(slash + 1)..equals], change[(equals + 1)..].Trim());
+        if (AircraftFile.RunIndex(text, run) is not { } index)
+        {
+            problem = $"there is no run \"{run}\" in the file";
+            return false;
+        }
+
+        var json = value.StartsWith('{') || value.StartsWith('[') || value is "true" or "false" ? value : System.Text.Json.JsonSerializer.Serialize(value, TextJson.Default.String);
+        return TextEdit.TrySet(text, $"$.runs[{index}].{path}", json, out changed, out problem);
+    }
+
+    /// <summary>A run by its id or its label, whatever the case; null with the reason.</summary>
+    public static Run? FindRun(Aircraft aircraft, string name, out string problem)
+    {
+        var found = aircraft.Runs.FirstOrDefault(r => r.Id == name)
+            ?? aircraft.Runs.FirstOrDefault(r => r.Label.Equals(name, StringComparison.OrdinalIgnoreCase) || r.Id.Equals(name, StringComparison.OrdinalIgnoreCase));
+        problem = found is null ? $"There is no run \"{name}\". The file has: {string.Join(", ", aircraft.Runs.Select(r => r.Id))}." : "";
+        return found;
+    }
+
+    /// <summary>A figure by its id; null with the ids there are.</summary>
+    public static string UnknownFigure(RunAnswer answer, string figure) =>
+        $"There is no figure \"{figure}\" for {answer.Words.Name}. There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.";
+}
+
+[System.Text.Json.Serialization.JsonSerializable(typeof(string))]
+internal sealed partial class TextJson : System.Text.Json.Serialization.JsonSerializerContext;

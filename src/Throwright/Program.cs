@@ -1,0 +1,42 @@
+using System.CommandLine;
+using Throwright.Cli.Commands;
+
+namespace Throwright.Cli;
+
+/// <summary>The command line. Each command asks the engine and shows the answer; none works anything out.</summary>
+public static class Program
+{
+    public static async Task<int> Main(string[] args)
+    {
+        Console.OutputEncoding = System.Text.Encoding.UTF8;
+        var root = new RootCommand("Works out push-pull cable controls of light aircraft: throw, cushion, hand force, from a file to an answer. Not an approval.")
+        {
+            NewCommand.Make(),
+            CheckCommand.Make(),
+            ExplainCommand.Make(),
+            SolveCommand.Make(),
+            PlotCommand.Make(),
+            SchemaCommand.Make(),
+        };
+        var parsed = root.Parse(args);
+        // A misspelt command or option is unusable input, like a broken file.
+        var code = await parsed.InvokeAsync().ConfigureAwait(false);
+        return parsed.Errors.Count > 0 ? ExitCode.Unusable : code;
+    }
+}
+
+/// <summary>What the program says to the shell.</summary>
+public static class ExitCode
+{
+    /// <summary>Nothing fails: clear, caution or needs input.</summary>
+    public const int Clear = 0;
+
+    /// <summary>At least one finding fails.</summary>
+    public const int Fail = 1;
+
+    /// <summary>The input can't be used.</summary>
+    public const int Unusable = 2;
+
+    /// <summary>Stopped by the user.</summary>
+    public const int Stopped = 130;
+}

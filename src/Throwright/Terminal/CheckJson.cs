@@ -1,0 +1,266 @@
+using System.Buffers;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Throwright.Engine.Chain;
+using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
+using Throwright.Files;
+using Throwright.Papers.Marks;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Cli.Terminal;
+
+/// <summary>The answer of a check for other programs: docs/reference/check-json.md. SI units throughout.</summary>
+/// <remarks>A member is only ever added; when one changes its meaning or goes, <see cref="Version"/> rises.</remarks>
+public static class CheckJson
+{
+    public const int Version = 1;
+
+    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static string Opening => $"{{\n\"throwrightCheck\": {Version},\n\"files\": [\n";
+
+    public static string Closing(int exitCode) => $"\n],\n\"exitCode\": {exitCode}\n}}\n";
+
+    /// <summary>A file that could not be used for a reason outside it.</summary>
+    public static string Refused(string path, string why) => Write(json =>
+    {
+        json.WriteString("file", path);
+        json.WriteString("refused", why);
+    });
+
+    public static string Of(string path, AircraftFileResult result, AircraftAnswer? answer, bool curves) => Write(json =>
+    {
+        json.WriteString("file", path);
+        json.WriteStartArray("problems");
+        foreach (var p in result.Problems)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("line", p.Line);
+            json.WriteNumber("column", p.Column);
+            json.WriteString("path", p.JsonPath);
+            json.WriteString("run", p.Run);
+            json.WriteString("found", p.Found);
+            json.WriteString("expected", p.Expected);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        if (answer is null)
+            return;
+        json.WriteString("aircraft", answer.Aircraft.Name);
+        json.WriteString("verdict", GapMark.Word(answer.Verdict));
+        json.WriteStartArray("runs");
+        foreach (var run in answer.Runs)
+            Run(json, run, curves);
+        json.WriteEndArray();
+    });
+
+    private static void Run(Utf8JsonWriter json, RunAnswer run, bool curves)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", run.Run.Id);
+        json.WriteString("label", run.Run.Label);
+        json.WriteString("verdict", GapMark.Word(run.Verdict));
+        json.WriteString("sentence", run.Sentence);
+        json.WriteStartArray("findings");
+        foreach (var finding in run.Findings)
+            Finding(json, finding);
+        json.WriteEndArray();
+        json.WriteStartArray("figures");
+        foreach (var figure in run.Figures)
+            Figure(json, figure);
+        json.WriteEndArray();
+        if (run.Ladder is { } ladder)
+            Ladder(json, ladder);
+        json.WriteStartArray("needs");
+        foreach (var need in run.Needs)
+            json.WriteStringValue(need.Path);
+        json.WriteEndArray();
+        if (curves && run.Curve is { } curve)
+            Curve(json, curve);
+        json.WriteEndObject();
+    }
+
+    private static void Finding(Utf8JsonWriter json, Finding finding)
+    {
+        json.WriteStartObject();
+        json.WriteString("rule", finding.Rule);
+        json.WriteString("verdict", GapMark.Word(finding.Verdict));
+        json.WriteString("sentence", finding.Sentence);
+        if (finding.Figure is { } figure)
+            json.WriteString("figure", figure);
+        if (finding.Limit is { } limit)
+        {
+            json.WriteStartObject("limit");
+            json.WriteString("is", limit.IsLeast ? "least" : "most");
+            Number(json, "value", limit.Value);
+            json.WriteString("unit", UnitOf(limit.Kind));
+            json.WriteEndObject();
+        }
+
+        json.WriteStartArray("sources");
+        foreach (var source in finding.Sources)
+            Source(json, source);
+        json.WriteEndArray();
+        json.WriteStartArray("remedies");
+        foreach (var remedy in finding.Remedies)
+        {
+            json.WriteStartObject();
+            json.WriteString("text", remedy.Text);
+            json.WriteStartArray("try");
+            foreach (var change in remedy.Tries)
+                json.WriteStringValue(change);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        if (finding.Why.Length > 0)
+            json.WriteString("why", finding.Why);
+        json.WriteEndObject();
+    }
+
+    private static void Figure(Utf8JsonWriter json, Figure figure)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", figure.Id);
+        json.WriteString("name", figure.Name);
+        json.WriteString("unit", UnitOf(figure.Kind));
+        Number(json, "value", figure.Value);
+        Number(json, "least", figure.Least);
+        Number(json, "most", figure.Most);
+        Number(json, "low95", figure.Low95);
+        Number(json, "high95", figure.High95);
+        json.WriteString("formula", figure.Formula);
+        json.WriteStartArray("sources");
+        foreach (var source in figure.Sources)
+            Source(json, source);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Source(Utf8JsonWriter json, SourceRef source)
+    {
+        json.WriteStartObject();
+        json.WriteString("id", source.Id);
+        json.WriteString("place", source.Place);
+        json.WriteString("evidence", CheckScreen.EvidenceWord(source.Evidence));
+        json.WriteEndObject();
+    }
+
+    private static void Ladder(Utf8JsonWriter json, TravelLadder ladder)
+    {
+        json.WriteStartObject("ladder");
+        json.WriteString("unit", "m");
+        Number(json, "stroke", ladder.Stroke);
+        Number(json, "throw", ladder.Throw);
+        Number(json, "lostMotion", ladder.LostMotion);
+        Number(json, "stretchPull", ladder.StretchPull);
+        Number(json, "stretchPush", ladder.StretchPush);
+        Number(json, "pushStopPlace", ladder.PushStopPlace);
+        Number(json, "pullStopPlace", ladder.PullStopPlace);
+        Cushion(json, "knobIn", ladder.KnobIn);
+        Cushion(json, "knobOut", ladder.KnobOut);
+        Cushion(json, "tipAtPull", ladder.TipAtPull);
+        Cushion(json, "tipAtPush", ladder.TipAtPush);
+        Number(json, "wanted", ladder.Wanted);
+        json.WriteStartObject("setting");
+        json.WriteString("kind", char.ToLowerInvariant(ladder.Setting.Kind.ToString()[0]) + ladder.Setting.Kind.ToString()[1..]);
+        json.WriteBoolean("proposed", ladder.Setting.Proposed);
+        Number(json, "wireLength", ladder.Setting.WireLength);
+        Number(json, "knobOutAtPushStop", ladder.Setting.KnobOutAtPushStop);
+        Number(json, "knobOutAtPullStop", ladder.Setting.KnobOutAtPullStop);
+        json.WriteEndObject();
+        json.WriteStartArray("notCounted");
+        foreach (var part in ladder.NotCounted)
+            json.WriteStringValue(part);
+        json.WriteEndArray();
+        json.WriteNumber("samples", ladder.Samples);
+        json.WriteNumber("seed", ladder.Seed);
+        json.WriteEndObject();
+    }
+
+    private static void Cushion(Utf8JsonWriter json, string name, CushionRange range)
+    {
+        json.WriteStartObject(name);
+        Number(json, "nominal", range.Nominal);
+        Number(json, "least", range.Least);
+        Number(json, "most", range.Most);
+        Number(json, "leastFound", range.LeastFound);
+        json.WriteString("proof", range.Outcome.ToString().ToLowerInvariant());
+        Number(json, "low95", range.Low95);
+        Number(json, "high95", range.High95);
+        Number(json, "rootSumSquare", range.RootSumSquare);
+        Number(json, "outsideRootSumSquare", range.OutsideRootSumSquare);
+        Number(json, "shareAboveLow", range.ShareAbove.Low);
+        Number(json, "shareAboveHigh", range.ShareAbove.High);
+        json.WriteStartArray("shares");
+        foreach (var share in range.Shares)
+        {
+            json.WriteStartObject();
+            json.WriteString("input", share.Input);
+            json.WriteString("path", share.Path);
+            Number(json, "moves", share.Moves);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void Curve(Utf8JsonWriter json, TravelCurve curve)
+    {
+        json.WriteStartArray("curve");
+        foreach (var p in curve.Points)
+        {
+            json.WriteStartObject();
+            Number(json, "armAngle", p.ArmAngle);
+            Number(json, "knobPulling", p.KnobPulling);
+            Number(json, "knobPushing", p.KnobPushing);
+            Number(json, "pull", p.Pull.Nominal);
+            Number(json, "pullLeast", p.Pull.Least);
+            Number(json, "pullMost", p.Pull.Most);
+            Number(json, "push", p.Push.Nominal);
+            Number(json, "pushLeast", p.Push.Least);
+            Number(json, "pushMost", p.Push.Most);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>JSON knows no infinity: what has no limit is left out.</summary>
+    private static void Number(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is { } number && double.IsFinite(number))
+            json.WriteNumber(name, number);
+    }
+
+    private static string UnitOf(QuantityKind kind) => kind switch
+    {
+        QuantityKind.Length => "m",
+        QuantityKind.Angle => "rad",
+        QuantityKind.Force => "N",
+        QuantityKind.Torque => "N m",
+        QuantityKind.Temperature => "degC",
+        QuantityKind.Stiffness => "N/m",
+        QuantityKind.TorsionRate => "N m/rad",
+        QuantityKind.Stress => "Pa",
+        _ => "1",
+    };
+
+    private static string Write(Action<Utf8JsonWriter> body)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(buffer, Options))
+        {
+            json.WriteStartObject();
+            body(json);
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
+    }
+}

@@ -1,0 +1,159 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Sources;
+using Throwright.Files;
+using Throwright.Papers.Ladder;
+using Throwright.Papers.Marks;
+
+namespace Throwright.Cli.Terminal;
+
+/// <summary>The answer of a check as a mechanic reads it at the bench.</summary>
+public static class CheckScreen
+{
+    private static readonly string[] Counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+
+    /// <summary>A sentence, a list, the ladders asked for, and what to do.</summary>
+    /// <param name="file">The file's name as typed, for the commands to copy.</param>
+    /// <param name="ladders">Which runs get a ladder.</param>
+    /// <param name="detail">Show every finding of the chosen runs, clear ones too.</param>
+    public static void Show(Screen screen, string file, AircraftAnswer answer, Func<RunAnswer, bool> ladders, bool detail)
+    {
+        ArgumentNullException.ThrowIfNull(screen);
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(ladders);
+        screen.Wrapped("", Headline(answer), bold: true).Line();
+        List(screen, answer);
+        foreach (var run in WorstFirst(answer))
+        {
+            var withLadder = ladders(run);
+            var findings = run.Findings.Where(f => detail || f.Verdict == Verdict.Fail || (withLadder && f.Verdict == Verdict.Caution)).ToList();
+            if (!withLadder && findings.Count == 0)
+                continue;
+            screen.Line();
+            Title(screen, run);
+            if (withLadder)
+                Ladder(screen, answer, run);
+            foreach (var finding in findings)
+                Finding(screen, file, run, finding);
+        }
+    }
+
+    /// <summary>"One of six runs does not work yet."</summary>
+    public static string Headline(AircraftAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        int all = answer.Runs.Count, fail = answer.Count(Verdict.Fail), caution = answer.Count(Verdict.Caution), needs = answer.Count(Verdict.NeedsInput);
+        if (all == 0)
+            return "The file holds no runs yet.";
+        var runs = all == 1 ? "the one run" : $"{Count(all)} runs";
+        if (fail > 0)
+            return all == 1 ? "The run does not work yet." : $"{Capital(Count(fail))} of {runs} {(fail == 1 ? "does" : "do")} not work yet.";
+        if (caution > 0)
+            return all == 1 ? "Nothing fails; the run needs a second look." : $"Nothing fails; {Count(caution)} of {runs} {(caution == 1 ? "needs" : "need")} a second look.";
+        if (needs > 0)
+            return all == 1 ? "What is known is clear; the run needs more input." : $"What is known is clear; {Count(needs)} of {runs} {(needs == 1 ? "needs" : "need")} more input.";
+        return all == 1 ? "The run is clear." : $"All {runs} are clear.";
+    }
+
+    /// <summary>Worst first; equal ones as mounted.</summary>
+    public static IEnumerable<RunAnswer> WorstFirst(AircraftAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        return answer.Runs.OrderByDescending(r => r.Verdict);
+    }
+
+    private static string Count(int n) => n < Counts.Length ? Counts[n] : n.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static void List(Screen screen, AircraftAnswer answer)
+    {
+        var name = Math.Min(24, answer.Runs.Max(r => (int?)r.Words.Name.Length) ?? 0);
+        foreach (var run in WorstFirst(answer))
+        {
+            var label = run.Words.Name.Length > name ? run.Words.Name[..name] : run.Words.Name.PadRight(name);
+            // Mark and word take 19 columns; the sentence goes on below itself.
+            screen.Raw($"  {label}  ").Spans(GapMark.Characters(run.Verdict, screen.IsPlain));
+            var indent = 2 + name + 2 + 19 + 1;
+            var lines = new Screen(screen.IsPlain).Wrapped(new(' ', indent), run.Sentence).ToString();
+            screen.Raw(" " + lines[indent..]);
+        }
+    }
+
+    private static void Title(Screen screen, RunAnswer run)
+    {
+        var how = run.Run.How.Length > 0 ? "  " + run.Run.How.ToLowerInvariant() : "";
+        screen.Line(run.Words.Name + how, bold: true);
+    }
+
+    private static void Ladder(Screen screen, AircraftAnswer answer, RunAnswer run)
+    {
+        var labels = LabelsOf(run);
+        var layout = run.Ladder is { } ladder
+            ? LadderDrawing.Layout(ladder, labels, answer.Aircraft.Display)
+            : LadderDrawing.Place(labels, answer.Aircraft.Display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres);
+        screen.Line().Block(LadderDrawing.Characters(layout, new() { Width = screen.Width, Plain = screen.IsPlain })).Line();
+    }
+
+    /// <summary>The words of a ladder with the verdicts of its cushions.</summary>
+    public static LadderLabels LabelsOf(RunAnswer run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        Verdict? Of(string rule) => run.Findings.FirstOrDefault(f => f.Rule == rule)?.Verdict;
+        return LadderLabels.For(run.Run) with
+        {
+            KnobIn = Of(Engine.Cushion.LadderRules.KnobIn),
+            KnobOut = Of(Engine.Cushion.LadderRules.KnobOut),
+            Tip = Of(Engine.Cushion.LadderRules.Tip),
+        };
+    }
+
+    private static void Finding(Screen screen, string file, RunAnswer run, Finding finding)
+    {
+        screen.Raw("  ").Spans(GapMark.Characters(finding.Verdict, screen.IsPlain));
+        var lines = new Screen(screen.IsPlain).Wrapped(new(' ', 22), finding.Sentence).ToString();
+        screen.Raw(" " + lines[22..]);
+        if (finding.Why.Length > 0 && finding.Verdict != Verdict.Clear)
+            screen.Wrapped("          ", finding.Why);
+        for (var i = 0; i < finding.Remedies.Count; i++)
+        {
+            var remedy = finding.Remedies[i];
+            screen.Wrapped(i == 0 ? "          do    " : "          or    ", remedy.Text, bold: i == 0);
+            if (remedy.Tries.Count > 0)
+                screen.Command("          try   ", $"throwright check {Shell(file)} " + string.Join(' ', remedy.Tries.Select(t => $"--try {Shell(t)}")));
+        }
+
+        if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear)
+            screen.Command("          why   ", $"throwright explain {Shell(file)} {run.Run.Id} {figure}");
+        if (finding.Sources.Count > 0)
+            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText)), code: "2");
+    }
+
+    /// <summary>"14 CFR 23, 23.1141(g)(1): read".</summary>
+    public static string SourceText(SourceRef source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var title = source.Id == "project" ? "" : Published.Source(source.Id).Title + ", ";
+        return $"{title}{source.Place} ({EvidenceWord(source.Evidence)})";
+    }
+
+    public static string EvidenceWord(Evidence evidence) => evidence switch
+    {
+        Evidence.Read => "read",
+        Evidence.ReadInPart => "read in part",
+        Evidence.Secondary => "read second-hand",
+        Evidence.Memory => "from memory, confirm before relying on it",
+        Evidence.Derived => "derived",
+        Evidence.Numerical => "computed independently",
+        _ => "common practice",
+    };
+
+    /// <summary>Quoted for a shell when it holds anything but plain characters.</summary>
+    public static string Shell(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.All(c => char.IsAsciiLetterOrDigit(c) || "/.-_=:+%@,".Contains(c)) && text.Length > 0
+            ? text
+            : "'" + text.Replace("'", "'\\''", StringComparison.Ordinal) + "'";
+    }
+}
