@@ -237,7 +237,11 @@ public sealed class TypedTwiceTests
 
     private static readonly Dictionary<char, Evidence> Marks = new()
     {
-        ['R'] = Evidence.Read, ['S'] = Evidence.Secondary, ['M'] = Evidence.Memory, ['D'] = Evidence.Derived, ['P'] = Evidence.CommonPractice,
+        ['R'] = Evidence.Read,
+        ['S'] = Evidence.Secondary,
+        ['M'] = Evidence.Memory,
+        ['D'] = Evidence.Derived,
+        ['P'] = Evidence.CommonPractice,
     };
 
     [Fact]
