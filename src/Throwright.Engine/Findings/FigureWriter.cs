@@ -62,6 +62,8 @@ public sealed class FigureWriter(Display display)
             : $"{FigureText.Plain(si / 1000, 1)} N/mm",
         QuantityKind.Stress => $"{FigureText.Plain(si / 1e6, 0, rounding)} MPa",
         QuantityKind.TorsionRate => $"{FigureText.Plain(si, 4)} N m/rad",
+        QuantityKind.Expansion => $"{FigureText.Plain(si * 1e6, 1)} ppm/K",
+        QuantityKind.Density => $"{FigureText.Plain(si, 0)} kg/m3",
         _ => FigureText.Plain(si, Math.Abs(si) < 10 ? 3 : 1, rounding),
     };
 }

@@ -3,8 +3,9 @@ using System.Text.Json;
 namespace Throwright.Engine.Sources;
 
 /// <summary>One place in a data file, so that every complaint can name it.</summary>
+/// <remarks>A class: lists of a class share code that is compiled already, lists of a struct would be compiled at start.</remarks>
 /// <param name="Path">JSON pointer, e.g. /figures/3/evidence; empty for the whole file.</param>
-internal readonly record struct DataNode(string File, string Path, JsonElement Element)
+internal sealed record DataNode(string File, string Path, JsonElement Element)
 {
     public InvalidDataException Fault(string found, string expected) =>
         new($"{File}: {(Path.Length == 0 ? "/" : Path)}: found {found}, expected {expected}");

@@ -9,7 +9,7 @@ using Throwright.Shapes.Quantities;
 namespace Throwright.Engine.Sources;
 
 /// <summary>A data file by its name under the project's root, e.g. data/wire/modulus.json.</summary>
-internal readonly record struct DataFile(string Name, ReadOnlyMemory<byte> Json);
+internal sealed record DataFile(string Name, ReadOnlyMemory<byte> Json);
 
 /// <summary>All published figures, read from the data files. A fault in one of them is a fault of the program.</summary>
 internal sealed class FigureStore
@@ -57,18 +57,18 @@ internal sealed class FigureStore
         // The order of resources is the build's; ours must not depend on it.
         var ordered = files.OrderBy(f => f.Name, StringComparer.Ordinal).ToList();
         foreach (var file in ordered.Where(f => f.Name == SourcesFile))
-            Open(file, store.AddSources);
+            store.AddSources(Open(file));
         foreach (var file in ordered.Where(f => f.Name != SourcesFile))
-            Open(file, store.AddTopic);
+            store.AddTopic(Open(file));
         return store;
     }
 
-    private static void Open(DataFile file, Action<DataNode> add)
+    private static DataNode Open(DataFile file)
     {
         try
         {
-            using var document = JsonDocument.Parse(file.Json, Strict);
-            add(new(file.Name, "", document.RootElement));
+            // Never disposed, so its memory is not handed back to a pool: it is read once in the life of the program.
+            return new(file.Name, "", JsonDocument.Parse(file.Json, Strict).RootElement);
         }
         catch (JsonException e)
         {
@@ -124,13 +124,13 @@ internal sealed class FigureStore
         var high = node.Find("high");
         if (low is null != high is null || (value is null && low is null))
             throw node.Fault("half a band or nothing", "\"value\", or \"low\" with \"high\"");
-        var lowSi = low is null ? Si(value!.Value, kind, unit) : Si(low.Value, kind, unit);
-        var highSi = high is null ? Si(value!.Value, kind, unit) : Si(high.Value, kind, unit);
-        var si = value is null ? (lowSi + highSi) / 2 : Si(value.Value, kind, unit);
+        var lowSi = low is null ? Si(value!, kind, unit) : Si(low, kind, unit);
+        var highSi = high is null ? Si(value!, kind, unit) : Si(high, kind, unit);
+        var si = value is null ? (lowSi + highSi) / 2 : Si(value, kind, unit);
         if (!(lowSi <= si && si <= highSi))
             throw node.Fault("a value outside its band", "low <= value <= high");
-        var band = low is null ? "" : $"{low.Value.Figure()} to {high!.Value.Figure()}";
-        var text = value is null ? band : band.Length == 0 ? value.Value.Figure() : $"{value.Value.Figure()} ({band})";
+        var band = low is null ? "" : $"{low.Figure()} to {high!.Figure()}";
+        var text = value is null ? band : band.Length == 0 ? value.Figure() : $"{value.Figure()} ({band})";
         return new()
         {
             Id = Topical(node),

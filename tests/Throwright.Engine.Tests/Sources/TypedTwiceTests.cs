@@ -5,8 +5,8 @@ using Throwright.Engine.Sources;
 namespace Throwright.Engine.Tests.Sources;
 
 /// <summary>
-/// Every published figure for the second time, typed from the publications (or their transcriptions) and not from the
-/// data files: a slip of the hand has to be made twice to pass.
+/// Every published figure typed a second time, not copied from the data files: a slip of the hand has to be made
+/// twice to pass. Units are converted by factors of their own.
 /// </summary>
 /// <remarks>Marks: R read, S secondary, M memory, D derived, P common practice or own choice.</remarks>
 public sealed class TypedTwiceTests
@@ -237,7 +237,11 @@ public sealed class TypedTwiceTests
 
     private static readonly Dictionary<char, Evidence> Marks = new()
     {
-        ['R'] = Evidence.Read, ['S'] = Evidence.Secondary, ['M'] = Evidence.Memory, ['D'] = Evidence.Derived, ['P'] = Evidence.CommonPractice,
+        ['R'] = Evidence.Read,
+        ['S'] = Evidence.Secondary,
+        ['M'] = Evidence.Memory,
+        ['D'] = Evidence.Derived,
+        ['P'] = Evidence.CommonPractice,
     };
 
     [Fact]

@@ -1,5 +1,6 @@
 using CsCheck;
 using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes.Quantities;
@@ -171,6 +172,14 @@ public sealed class WireTests
     public void StrandFill_IsWiresOverDiametersSquared(CoreKind kind, int wires, int across) =>
         Assert.Equal((double)wires / (across * across), Wire.StrandFill(kind).Value, 1e-15);
 
+    // The engine counts the wires itself; the two counts must not drift apart.
+    [Fact]
+    public void StrandFill_AndTheSectionOfTheCore_Agree()
+    {
+        foreach (var kind in Enum.GetValues<CoreKind>().Where(k => k != CoreKind.Solid))
+            Assert.Equal(Wire.StrandFill(kind).Value, CoreSection.Of(kind, 2).Area / Math.PI, 1e-12);
+    }
+
     [Fact]
     public void Strand_OfASolidCore_IsAFaultOfTheProgram()
     {
@@ -216,6 +225,15 @@ public sealed class WireTests
         foreach (var each in Published.Table("buckling/end-fixity").Rows)
             Assert.Equal(1, each.Si("factor") * each.Si("length") * each.Si("length"), 2e-6);
     }
+
+    // The engine has the constants of Euler's column in its code; the table shows them to the builder.
+    [Theory]
+    [InlineData("fixed-free", StrutEnds.FixedFree)]
+    [InlineData("pinned-pinned", StrutEnds.PinnedPinned)]
+    [InlineData("fixed-pinned", StrutEnds.FixedPinned)]
+    [InlineData("fixed-fixed", StrutEnds.FixedFixed)]
+    public void EndFixity_AndTheStrutOfTheEngine_Agree(string ends, StrutEnds strut) =>
+        Assert.Equal(Published.Table("buckling/end-fixity").Row("ends", ends).Si("factor"), Buckling.Fixity(strut), 5e-7);
 
     private static double Ksi(LookUp looked) => looked.Found!.Value / 6894757.293168361;
 }
