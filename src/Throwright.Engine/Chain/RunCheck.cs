@@ -24,6 +24,7 @@ public static class RunCheck
         var answer = Solve(aircraft, run, effort);
         var say = new FigureWriter(aircraft.Display);
         var findings = RunFindings.Of(aircraft, answer, say)
+            .Select(RunFindings.Confirmed)
             .Select(f => f with { Remedies = Remedies.For(aircraft, answer, f, say) })
             .OrderByDescending(f => f.Verdict)
             .ToEquatableList();

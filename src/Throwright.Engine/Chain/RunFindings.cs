@@ -51,6 +51,19 @@ internal static class RunFindings
         }
     }
 
+    /// <summary>A figure from memory is never what makes a finding clear: it becomes a caution that asks to confirm it.</summary>
+    public static Finding Confirmed(Finding finding)
+    {
+        if (finding.Verdict != Verdict.Clear || finding.Limit is null || finding.Sources.All(s => s.Evidence != Evidence.Memory))
+            return finding;
+        var from = finding.Sources.First(s => s.Evidence == Evidence.Memory);
+        return finding with
+        {
+            Verdict = Verdict.Caution,
+            Why = $"{finding.Why} The limit rests on a figure from memory ({Published.Source(from.Id).Title}, {from.Place}): confirm it before relying on it.".TrimStart(),
+        };
+    }
+
     /// <summary>Limits of the cushions for this run, from the file or from the published defaults.</summary>
     private static LadderLimits LadderLimitsOf(RunAnswer answer)
     {

@@ -66,7 +66,15 @@ public sealed class Screen
         ArgumentNullException.ThrowIfNull(block);
         foreach (var line in block.Lines)
         {
-            Spans(line);
+            // No trailing blanks: they show up as noise in diffs and wrap in narrow windows.
+            var used = line.Text.TrimEnd().Length;
+            foreach (var span in line.Spans)
+            {
+                var part = span.Text.Length <= used ? span.Text : span.Text[..Math.Max(0, used)];
+                Put(part, CodeOf(span));
+                used -= part.Length;
+            }
+
             text.Append('\n');
         }
 
@@ -77,12 +85,8 @@ public sealed class Screen
     public Screen Spans(CharacterLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
-        var end = line.Spans.Count;
-        // No trailing blanks: they show up as noise in diffs and wrap in narrow windows.
-        while (end > 0 && string.IsNullOrWhiteSpace(line.Spans[end - 1].Text) && line.Spans[end - 1].Tone == Tones.Ink && !colour)
-            end--;
-        for (var i = 0; i < end; i++)
-            Put(line.Spans[i].Text, CodeOf(line.Spans[i]));
+        foreach (var span in line.Spans)
+            Put(span.Text, CodeOf(span));
         return this;
     }
 
