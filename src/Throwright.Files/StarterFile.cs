@@ -1,0 +1,237 @@
+using Throwright.Files.Json;
+
+namespace Throwright.Files;
+
+/// <summary>The file that a new aircraft starts with: one control, every member explained.</summary>
+public static class StarterFile
+{
+    /// <summary>The text of a starter file. It reads without problems if the name does (1 to 100 printable characters).</summary>
+    public static string Text(string name)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        return Template.Replace("\"@\"", JsonText.Quoted(name), StringComparison.Ordinal).ReplaceLineEndings("\n");
+    }
+
+    // Lines that start with // and a quote are members to be put in; the tests put in each of them and read the file.
+    private const string Template =
+        """
+        // The push-pull controls of one aircraft.
+        //
+        // All that stands behind // is for you; the program skips it.
+        // A measure is a text with its unit: "1 3/4 in", "44.5 mm", "90 deg", "6 lbf in", "20 lbf", "20 degC".
+        // Behind it, how far it may be off, if you know: "44.5 mm ± 0.5 mm", "92 deg +2/-1 deg", "6 lbf in ± 20 %".
+        // Lengths: in, mm, cm, m, ft.  Forces: lbf, N.  Torques: lbf in, N m.  Angles: deg.  Temperatures: degC, degF.
+        // What you don't know yet you leave out: put // in front of the line. The program asks for what it needs.
+        //
+        // The figures in this file are invented. Put your own in their place before you trust an answer.
+        // The kit's plans, the engine maker's manual and your local rules come first. Nothing here is an approval.
+        {
+          // Lets an editor help you type, if you keep the schema beside this file.
+          // "$schema": "throwright.schema.json",
+
+          // Format of this file. Leave it as it is.
+          "format": 1,
+
+          "aircraft": {
+            // The name that stands on the papers.
+            "name": "@",
+            // Who builds it. May be left out.
+            "builder": "",
+            // Anything worth keeping. May be left out.
+            "note": ""
+          },
+
+          // How figures are shown to you. You may type in any unit all the same.
+          "display": {
+            // "in" or "mm".
+            "length": "in",
+            // "lbf" or "N".
+            "force": "lbf",
+            // Smallest part of an inch on your tape: 16, 32 or 64.
+            "fraction": 32
+          },
+
+          // Hand forces are measured against a published list: "mil1472" (a guide for everybody), "fac23" (written for
+          // flight controls, for comparison), or "user": your own limit, with "handForceMost" in each run.
+          "yardstick": "mil1472",
+
+          // Heat and cold move the controls. Left out as a whole: heat is not looked at.
+          "environment": {
+            // What spans the way from knob to device: "aluminium", "steelTube", "carbonComposite", "glassComposite" or "wood".
+            "airframe": "aluminium",
+            // The shop on the day you rig the controls.
+            "rigged": "20 degC",
+            // The coldest morning on the ramp.
+            "coldest": "-30 degC",
+            // The hottest that each place gets: cabin in the sun, engine bay after shut-down, the rest of the structure.
+            "cabin": "60 degC",
+            "engineBay": "95 degC",
+            "elsewhere": "60 degC"
+          },
+
+          // Places that you have measured, by name: [station aft, buttline right, waterline up], with tape and plumb line
+          // from your datum. Only the spatial form below needs them.
+          // "points": { "mixture-pivot": ["12 in", "-3 in ± 1/16 in", "4 in"], "mixture-anchor": ["16 in", "-3 in", "5 1/2 in"] },
+
+          // One entry for each control, from your hand to the device.
+          "runs": [
+            {
+              // Short name for commands and file names: lower case, digits, hyphens.
+              "id": "mixture",
+              // The words you will engrave: the name, and how it is worked.
+              "label": "MIXTURE",
+              "how": "PULL FOR LEAN",
+              // What it does: "throttle", "mixture", "propeller", "carburettorHeat", "alternateAir", "cowlFlap", "cabinHeat",
+              // "cabinAir", "fuelShutoff", "parkingBrake", "tailwheelLock", "waterRudder", "canopyLatch", "baggageLatch",
+              // "emergencyGear", "choke", "primer" or "other". Some have rules of their own.
+              "function": "mixture",
+              // true for a control that is used in an emergency, such as a fuel shutoff.
+              "emergency": false,
+              // Where the device should be if the cable parts, in your words.
+              "safeEnd": "rich",
+              // Anything worth keeping. May be left out.
+              "note": "",
+
+              // Travel that must be left when the device is at its stops: least and most. Left out: the published figures.
+              // "cushion": { "wanted": "1/8 in", "most": "1 in" },
+              // Your own limit for the force at the knob. Left out: the yardstick's.
+              // "handForceMost": "15 lbf",
+
+              // The knob in the panel.
+              "cockpitEnd": {
+                // Pull the knob from its IN stop to its OUT stop, cable free at the other end, and measure with a steel rule.
+                "stroke": "2 1/2 in ± 1/32 in",
+                // What the device does when you push, and when you pull.
+                "pushMeans": "rich",
+                "pullMeans": "idle cut-off",
+                // Shape: "round" (fingers), "tHandle" (four fingers), "leverHandle" (whole hand).
+                "knob": { "shape": "round", "colour": "black" },
+                // What holds it: "none", "pressToRelease", "twist", "vernier" or "friction".
+                "lock": "vernier",
+                // The pull that the lock holds, with a spring scale.
+                // "lockHolds": "20 lbf",
+                // Hold the wire still and move the knob: how far it moves freely.
+                // "play": "0.01 in ± 0.005 in",
+              },
+
+              // Core wire and conduit.
+              "cable": {
+                "core": {
+                  // "solid", or strands: "strand1x7", "strand1x19", "strand7x7", "strand7x19".
+                  "kind": "solid",
+                  // With a micrometer or caliper.
+                  "diameter": "0.062 in ± 0.001 in",
+                  // "musicWire" (a magnet holds it) or "stainless302".
+                  "material": "musicWire"
+                },
+                "conduit": {
+                  // Inside diameter: the largest drill shank that goes in.
+                  "bore": "0.080 in ± 0.003 in",
+                  // "carbonSteel" or "stainless302".
+                  "material": "carbonSteel",
+                  // The smallest bend radius that the cable's maker allows.
+                  "minRadius": "4 in",
+                  // How stiff the whole conduit is along its length, core pulled and core pushed. Few makers say it.
+                  // "pullStiffness": "400 N/mm ± 30 %",
+                  // "pushStiffness": "60 N/mm ± 30 %",
+                },
+                // Friction of the core in the conduit, no unit. A guess with a wide band is better than none.
+                "friction": "0.15 ± 0.05",
+                // Length of the conduit, end to end, with a tape.
+                "length": "48 in ± 1/4 in",
+                // All the angles that the cable turns on its way, added up: a half circle is 180 deg.
+                "bendTotal": "180 deg ± 20 deg",
+                // Instead of bendTotal: bend by bend, from the device to the knob.
+                // "bends": [ { "angle": "90 deg", "radius": "5 in" }, { "angle": "90 deg ± 10 deg", "radius": "8 in" } ],
+                // The longest stretch without a bend.
+                // "longestStraight": "14 in",
+                // The largest pull and push that the cable's maker allows.
+                // "limits": { "pull": "50 lbf", "push": "15 lbf" },
+                // Drag of the wipers or seals, cable in your hands: at the knob end and at the device end.
+                // "drag": { "knob": "0.5 lbf", "device": "0 lbf" },
+                // Where these figures come from: the maker's sheet, your own measurement, a guess.
+                "source": "invented for this file"
+              },
+
+              // The device and the arm on it.
+              "leverEnd": {
+                "arm": {
+                  // Centre of the pivot to the centre of the hole in use, with a caliper.
+                  "radius": "1 1/2 in ± 1/64 in",
+                  // The same for every hole in the arm: the program may propose another.
+                  "holes": ["1 1/4 in", "1 1/2 in"],
+                  // Spatial form only: direction of the arm at arm angle 0, from pivot to hole, and how far the hole lies
+                  // from the pivot point along the axis.
+                  // "zero": [0, 0, 1],
+                  // "alongAxis": "0 in",
+                },
+                // From stop to stop of the device, with a protractor or an angle gauge on the arm. One angle means half of it to
+                // each side of arm angle 0. Or each stop by itself: { "from": "-40 deg", "to": "50 deg" }.
+                "sweep": "90 deg ± 2 deg",
+
+                // Where the anchor of the conduit stands. On a bench, without coordinates:
+                "bench": {
+                  // Hole of the arm, arm half way, to the anchor, along the wire.
+                  "distance": "4 in ± 1/16 in",
+                  // "squareAtMid": the wire is square to the arm half way. "chord": the anchor lies on the line through the
+                  // hole's two end places. "halfSagitta": half way between the two. "offset": measured, with
+                  // "offset": pivot to the line of the wire.
+                  "rule": "squareAtMid"
+                },
+                // Instead of bench, the spatial form: in coordinates, each place as a name from "points" or as three lengths.
+                // It needs pivot, axis, arm.zero and anchor.at together. The arm's angle turns right-handed about the axis.
+                // "pivot": "mixture-pivot",
+                // "axis": [0, 1, 0],
+
+                "anchor": {
+                  // Spatial form only: where the anchor holds the conduit, and the way the conduit's end points (aft, right, up).
+                  // "at": "mixture-anchor",
+                  // "along": [-1, 0, 0],
+                  // How far the end tube stands out of the anchor, toward the arm.
+                  "tip": "3/8 in",
+                  // How far the end tube can tilt to each side. 0 deg: it is fixed.
+                  "swivels": "8 deg",
+                  // How stiff the bracket is along the wire: hang on a weight and measure how far it gives.
+                  // "stiffness": "2000 lbf/in ± 30 %",
+                },
+
+                // The fitting that holds the wire in the arm's hole.
+                "swivel": {
+                  // Its length along the wire.
+                  "length": "5/16 in",
+                  // Play of its pin in the hole: hole diameter less pin diameter.
+                  "play": "0.003 in ± 0.002 in",
+                  // Where it sits: wire from the conduit's end at the anchor to the pin, knob pushed fully in. Left out: a place is proposed.
+                  // "at": "2 1/2 in ± 1/32 in",
+                  // Instead of at: device lightly against one stop ("push" or "pull": the way the knob goes), how far the knob is out.
+                  // "rigged": { "stop": "push", "knobOut": "3/16 in ± 1/64 in" },
+                  // All that holds the wire: "setScrew", "threadlocker", "bentTail", "crimp", "loopedEye".
+                  "holdsBy": ["setScrew", "bentTail"]
+                },
+
+                // What the device asks for.
+                "load": {
+                  // Pull square at the hole with a spring scale; force times radius. It resists both ways.
+                  "torque": "6 lbf in ± 30 %",
+                  // Instead of torque, where it changes along the sweep: arm angle and torque, angles rising.
+                  // "torqueTable": [ ["-45 deg", "4 lbf in"], ["0 deg", "6 lbf in ± 20 %"], ["45 deg", "9 lbf in"] ],
+                  // true once you have measured it; false while it is a guess.
+                  "measured": false,
+                  // A spring, weight or pressure that moves the device by itself: toward which stop, torque at that stop, what is
+                  // added for each degree away from it, and whether a spring does it (springs break).
+                  // "bias": { "toward": "push", "torque": "2 lbf in", "rate": "0.02 lbf in/deg", "spring": true },
+                  // Places where the device clicks in: arm angle, largest torque, how far to each side it is felt.
+                  // "detents": [ { "at": "45 deg", "torque": "1 lbf in", "within": "5 deg" } ],
+                },
+
+                // Where the device sits, for the heat: "cabin", "engineBay" or "elsewhere".
+                "zone": "engineBay",
+                // Only for a ball or plug valve: bore radius over ball radius, the stop at which it is open, loss of the line.
+                // "valve": { "boreRatio": "0.66", "open": "push", "lineLoss": "5" },
+              }
+            }
+          ]
+        }
+
+        """;
+}

@@ -1,0 +1,213 @@
+namespace Throwright.Files.Tests;
+
+/// <summary>Every refusal: what is found and expected, and exactly where.</summary>
+public class RefusalTests
+{
+    /// <summary>Stands in a spoiled text before the character at which the fault must be reported.</summary>
+    private const char Here = '¤';
+
+    /// <summary>
+    /// What is replaced, by what, the path that is told, a part of "found", a part of "expected", and whether the schema
+    /// refuses it too (a schema can't compare values).
+    /// </summary>
+    private static readonly (string Was, string Is, string Path, string Found, string Expected, bool SchemaSees)[] BenchCases =
+    [
+        // Quantities
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1,5 in\"", "$.runs[1].leverEnd.arm.radius", "\"1,5 in\": a comma is not a decimal point here", "a length, e.g. \"1.5 in\", \"1 1/2 in", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤1.5", "$.runs[1].leverEnd.arm.radius", "1.5: a bare number, its unit is not named", "a length, e.g. \"1.5 in\"", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1.5\"", "$.runs[1].leverEnd.arm.radius", "\"1.5\": has no unit", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1.5 lbf\"", "$.runs[1].leverEnd.arm.radius", "\"lbf\" is a unit of force, not of length", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤NaN", "$.runs[1].leverEnd.arm.radius", "NaN: not in quotes", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"NaN in\"", "$.runs[1].leverEnd.arm.radius", "\"NaN in\": ", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤null", "$.runs[1].leverEnd.arm.radius", "null: a member that is not known is left out", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤true", "$.runs[1].leverEnd.arm.radius", "true", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤[\"1 in\"]", "$.runs[1].leverEnd.arm.radius", "a list", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤1 1/2 in", "$.runs[1].leverEnd.arm.radius", "1 1/2 in: not in quotes", "a length", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"0 in\"", "$.runs[1].leverEnd.arm.radius", "\"0 in\": zero", "a length above zero, 1 mm to 2 m, also at the ends of its tolerance", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"-1 in\"", "$.runs[1].leverEnd.arm.radius", "below zero", "above zero", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1 in ± 1.5 in\"", "$.runs[1].leverEnd.arm.radius", "the tolerance is larger than the value", "above zero", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"38 m\"", "$.runs[1].leverEnd.arm.radius", "larger than 2 m", "1 mm to 2 m", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"0.01 mm\"", "$.runs[1].leverEnd.arm.radius", "smaller than 1 mm", "1 mm to 2 m", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1.9 m ± 0.2 m\"", "$.runs[1].leverEnd.arm.radius", "the tolerance lets it grow beyond 2 m", "1 mm to 2 m", false),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": ¤\"1e300 m ± 1e300 %\"", "$.runs[1].leverEnd.arm.radius", "not a finite number", "1 mm to 2 m", false),
+        ("[\"1 1/4 in\", \"1 1/2 in\"]", "[\"1 1/4 in\", ¤\"0 in\"]", "$.runs[1].leverEnd.arm.holes[1]", "\"0 in\": zero", "a length above zero", false),
+        ("[\"1 1/4 in\", \"1 1/2 in\"]", "[¤\"1 1/4 in ± 0.1 in\", \"1 1/2 in\"]", "$.runs[1].leverEnd.arm.holes[0]", "a tolerance has no meaning here", "a length", true),
+        ("[\"1 1/4 in\", \"1 1/2 in\"]", "¤\"1 1/4 in\"", "$.runs[1].leverEnd.arm.holes", "\"1 1/4 in\"", "a list [ ... ] of lengths", true),
+        ("\"stroke\": \"2.5 in ± 0.03 in\"", "\"stroke\": ¤\"0 in\"", "$.runs[1].cockpitEnd.stroke", "zero", "above zero", false),
+        ("\"stroke\": \"2.5 in ± 0.03 in\"", "\"stroke\": ¤\"-2 in\"", "$.runs[1].cockpitEnd.stroke", "below zero", "above zero", false),
+        ("\"friction\": \"0.15 ± 0.05\"", "\"friction\": ¤\"-0.1\"", "$.runs[1].cable.friction", "below zero", "0 to 1.5", false),
+        ("\"friction\": \"0.15 ± 0.05\"", "\"friction\": ¤\"0.15 ± 0.2\"", "$.runs[1].cable.friction", "the tolerance is larger than the value", "0 to 1.5", false),
+        ("\"friction\": \"0.15 ± 0.05\"", "\"friction\": ¤\"1.6\"", "$.runs[1].cable.friction", "larger than 1.5", "0 to 1.5", false),
+        ("\"friction\": \"0.15 ± 0.05\"", "\"friction\": ¤0.15", "$.runs[1].cable.friction", "0.15: a bare number", "a number without a unit, in quotes", true),
+        ("\"length\": \"48 in\"", "\"length\": ¤\"101 m\"", "$.runs[1].cable.length", "larger than 100 m", "1 mm to 100 m", false),
+        ("\"pull\": \"50 lbf\"", "\"pull\": ¤\"2000 kN\"", "$.runs[1].cable.limits.pull", "larger than 1000000 N", "1000000 N", false),
+        ("\"knob\": \"0.5 lbf\"", "\"knob\": ¤\"-0.5 lbf\"", "$.runs[1].cable.drag.knob", "below zero", "a force, 0 N to 1000000 N", false),
+        ("\"wanted\": \"1/8 in\"", "\"wanted\": ¤\"1/0 in\"", "$.runs[1].cushion.wanted", "the fraction has zero below the line", "a length", false),
+        ("\"swivels\": \"8 deg\"", "\"swivels\": ¤\"95 deg\"", "$.runs[1].leverEnd.anchor.swivels", "larger than 90 deg", "0 deg to 90 deg", false),
+        ("\"coldest\": \"-30 degC\"", "\"coldest\": ¤\"-91 degC\"", "$.environment.coldest", "smaller than -90 degC", "-90 degC to 400 degC", false),
+        ("\"engineBay\": \"95 degC\"", "\"engineBay\": ¤\"401 degC\"", "$.environment.engineBay", "larger than 400 degC", "-90 degC to 400 degC", false),
+        ("\"boreRatio\": \"0.66\"", "\"boreRatio\": ¤\"0.71\"", "$.runs[1].leverEnd.valve.boreRatio", "larger than 0.707", "0.01 to 0.707", false),
+        ("\"torque\": \"2 lbf in\"", "\"torque\": ¤\"-2 lbf in\"", "$.runs[1].leverEnd.load.bias.torque", "below zero", "a torque", false),
+
+        // Values against each other
+        ("\"bore\": \"0.080 in ± 0.003 in\"", "\"bore\": ¤\"0.065 in ± 0.002 in\"", "$.runs[1].cable.conduit.bore", "\"0.065 in ± 0.002 in\": the core, \"0.062 in ± 0.001 in\", does not go in", "a bore larger than the core", false),
+        ("\"from\": \"-45 deg ± 1 deg\"", "\"from\": ¤\"50 deg\"", "$.runs[1].leverEnd.sweep.from", "\"50 deg\": not smaller than to, \"45 deg ± 2 deg\"", "from smaller than to", false),
+        ("\"from\": \"-45 deg ± 1 deg\"", "\"from\": ¤\"42 deg ± 1 deg\"", "$.runs[1].leverEnd.sweep.from", "not smaller than to", "also at the ends of both tolerances", false),
+        ("\"to\": \"45 deg ± 2 deg\"", "\"to\": ¤\"314 deg ± 1 deg\"", "$.runs[1].leverEnd.sweep.to", "more than a full turn after from", "at most 360 deg", false),
+        ("\"most\": \"1 in\"", "\"most\": ¤\"1/16 in\"", "$.runs[1].cushion.most", "less than wanted, \"1/8 in\"", "at least as large as wanted", false),
+        ("\"longestStraight\": \"14 in\"", "\"longestStraight\": ¤\"5 ft\"", "$.runs[1].cable.longestStraight", "longer than the conduit, \"48 in\"", "a stretch of the conduit", false),
+        ("\"knobOut\": \"3/16 in\"", "\"knobOut\": ¤\"3 in\"", "$.runs[1].leverEnd.swivel.rigged.knobOut", "farther out than the stroke, \"2.5 in ± 0.03 in\"", "within the stroke", false),
+        ("\"rigged\": \"20 degC\"", "\"rigged\": ¤\"-31 degC\"", "$.environment.rigged", "below coldest, \"-30 degC\"", "at least as hot as coldest", false),
+        ("\"cabin\": \"60 degC\"", "\"cabin\": ¤\"19 degC\"", "$.environment.cabin", "below rigged, \"20 degC\"", "at least as hot as rigged", false),
+        ("\"engineBay\": \"95 degC\"", "\"engineBay\": ¤\"50 degF\"", "$.environment.engineBay", "below rigged", "at least as hot", false),
+        ("\"elsewhere\": \"55 degC\"", "\"elsewhere\": ¤\"19.9 degC\"", "$.environment.elsewhere", "below rigged", "at least as hot", false),
+        ("[[\"-45 deg\", \"4 lbf in\"], [\"45 deg\",", "[[\"45 deg\", \"4 lbf in\"], [¤\"45 deg\",", "$.runs[1].leverEnd.load.torqueTable[1][0]", "\"45 deg\": not above the angle of the row before", "rise", false),
+        ("[[\"-45 deg\", \"4 lbf in\"], [\"45 deg\", \"9 lbf in ± 20 %\"]]", "¤[[\"-45 deg\", \"4 lbf in\"]]", "$.runs[1].leverEnd.load.torqueTable", "1 rows", "at least 2", true),
+        ("[\"-45 deg\", \"4 lbf in\"]", "¤[\"-45 deg\", \"4 lbf in\", \"5 lbf in\"]", "$.runs[1].leverEnd.load.torqueTable[0]", "a list of 3", "a list of 2: arm angle, torque", true),
+        ("\"holdsBy\": [\"setScrew\", \"bentTail\"]", "\"holdsBy\": [\"setScrew\", ¤\"setScrew\"]", "$.runs[1].leverEnd.swivel.holdsBy[1]", "\"setScrew\" again", "only once", true),
+
+        // Two ways of saying one thing
+        ("\"length\": \"48 in\",", "\"length\": \"48 in\", \"bendTotal\": \"90 deg\",", "$.runs[1].cable.bends", "\"bends\" beside \"bendTotal\"", "either \"bendTotal\" or \"bends\"", true),
+        ("\"length\": \"5/16 in\"", "\"length\": \"5/16 in\", \"at\": \"2 in\"", "$.runs[1].leverEnd.swivel.rigged", "\"rigged\" beside \"at\"", "not both", true),
+        ("\"measured\": true", "\"measured\": true, \"torque\": \"5 lbf in\"", "$.runs[1].leverEnd.load.torqueTable", "\"torqueTable\" beside \"torque\"", "not both", true),
+        ("\"zone\": \"engineBay\"", "\"zone\": \"engineBay\", \"axis\": [1, 0, 0]", "$.runs[1].leverEnd.bench", "\"bench\" beside \"axis\"", "either the bench form", true),
+        ("\"tip\": \"3/8 in\"", "\"tip\": \"3/8 in\", \"at\": [\"1 in\", \"2 in\", \"3 in\"]", "$.runs[1].leverEnd.bench", "\"bench\" beside \"anchor.at\"", "not both", true),
+        ("\"rule\": \"squareAtMid\"", "\"rule\": \"squareAtMid\", ¤\"offset\": \"1 in\"", "$.runs[1].leverEnd.bench.offset", "\"offset\" with the rule \"squareAtMid\"", "the rule \"offset\", or no offset", true),
+        ("\"bench\": { \"distance\": \"4 in\", \"rule\": \"squareAtMid\" }", "\"bench\": ¤{ \"distance\": \"4 in\", \"rule\": \"offset\" }", "$.runs[1].leverEnd.bench.offset", "no \"offset\" in the bench form of the lever end", "\"offset\"", true),
+
+        // Words, flags, texts, counts
+        ("\"kind\": \"solid\"", "\"kind\": ¤\"sollid\"", "$.runs[1].cable.core.kind", "\"sollid\"", "did you mean \"solid\"?", true),
+        ("\"kind\": \"solid\"", "\"kind\": ¤\"Solid\"", "$.runs[1].cable.core.kind", "\"Solid\"", "did you mean \"solid\"?", true),
+        ("\"kind\": \"solid\"", "\"kind\": ¤\"rope\"", "$.runs[1].cable.core.kind", "\"rope\"", "one of \"solid\", \"strand1x7\"", true),
+        ("\"kind\": \"solid\"", "\"kind\": ¤solid", "$.runs[1].cable.core.kind", "solid", "did you mean \"solid\"?", true),
+        ("\"function\": \"mixture\"", "\"function\": ¤\"mixtrue\"", "$.runs[1].function", "\"mixtrue\"", "did you mean \"mixture\"?", true),
+        ("\"yardstick\": \"user\"", "\"yardstick\": ¤7", "$.yardstick", "7", "one of \"mil1472\", \"fac23\", \"user\"", true),
+        ("\"emergency\": false", "\"emergency\": ¤\"false\"", "$.runs[1].emergency", "\"false\"", "true or false, without quotes", true),
+        ("\"measured\": true", "\"measured\": ¤yes", "$.runs[1].leverEnd.load.measured", "yes", "true or false", true),
+        ("\"fraction\": 32", "\"fraction\": ¤10", "$.display.fraction", "10", "16, 32 or 64, without quotes", true),
+        ("\"fraction\": 32", "\"fraction\": ¤\"32\"", "$.display.fraction", "\"32\"", "16, 32 or 64", true),
+        ("\"safeEnd\": \"rich\"", "\"safeEnd\": ¤5", "$.runs[1].safeEnd", "5", "a text in double quotes", true),
+        ("\"safeEnd\": \"rich\"", "\"safeEnd\": ¤\"ri\\u001bch\"", "$.runs[1].safeEnd", "the invisible character U+001B in the text", "printable characters", false),
+        ("\"safeEnd\": \"rich\"", "\"safeEnd\": ¤\"rich rich rich rich rich rich rich rich rich rich rich rich rich\"", "$.runs[1].safeEnd", "a text of 64 characters", "at most 60", true),
+        ("\"name\": \"Demo\"", "\"name\": ¤\"\"", "$.aircraft.name", "an empty text", "at least one letter", true),
+        ("\"id\": \"mixture\"", "\"id\": ¤\"Mixture 1\"", "$.runs[1].id", "\"Mixture 1\"", "lower case letters, digits and single hyphens", true),
+        ("\"id\": \"mixture\"", "\"id\": ¤\"mix\\nture\"", "$.runs[1].id", "\"mix·ture\"", "lower case letters", true),
+        ("\"id\": \"mixture\"", "\"id\": ¤\"cabin-heat\"", "$.runs[1].id", "\"cabin-heat\" again (first on line 12)", "a different id", false),
+
+        // Members
+        ("\"how\":", "¤\"hwo\":", "$.runs[1].hwo", "\"hwo\" is not known in the run", "did you mean \"how\"?", true),
+        ("\"arm\": {", "\"arm\": { ¤\"Radius\": \"2 in\",", "$.runs[1].leverEnd.arm.Radius", "\"Radius\" is not known in the arm at the lever end", "did you mean \"radius\"?", true),
+        ("\"arm\": {", "\"arm\": { ¤\"brightness\": 1,", "$.runs[1].leverEnd.arm.brightness", "not known in the arm", "one of \"radius\", \"holes\"", true),
+        ("\"format\": 1,", "\"format\": 1, ¤\"any thing's\": 1,", "$['any thing\\'s']", "not known in the aircraft file", "one of", true),
+        ("\"label\": \"MIXTURE\"", "\"label\": \"MIXTURE\", ¤\"label\": \"MIX\"", "$.runs[1].label", "\"label\" again (first on line 17)", "only once", true),
+        ("\"id\": \"mixture\",", "", "$.runs[1].id", "no \"id\" in the run", "\"id\": Short name", true),
+        ("\"core\": { \"kind\": \"solid\", \"diameter\": \"0.062 in ± 0.001 in\", ", "\"core\": ¤{ \"kind\": \"solid\", ", "$.runs[1].cable.core.diameter", "no \"diameter\" in the core wire", "\"diameter\": ", true),
+        ("\"environment\": {\n    \"airframe\": \"aluminium\", ", "\"environment\": ¤{\n    ", "$.environment.airframe", "no \"airframe\" in the surroundings", "\"airframe\"", true),
+        ("\"knob\": { \"shape\": \"round\", \"colour\": \"black\" }", "\"knob\": ¤\"round\"", "$.runs[1].cockpitEnd.knob", "\"round\"", "an object { ... } for the knob", true),
+        ("\"format\": 1,", "\"format\": ¤2,", "$.format", "this file is of format 2; this program reads up to 1", "a newer Throwright", true),
+        ("\"format\": 1,", "\"format\": ¤0,", "$.format", "0", "1, without quotes", true),
+        ("\"format\": 1,", "\"format\": ¤\"1\",", "$.format", "\"1\"", "1, without quotes", true),
+        ("{\n  \"format\": 1,", "¤{", "$.format", "no \"format\" in the aircraft file", "\"format\"", true),
+        ("\"aircraft\": { \"name\": \"Demo\", \"builder\": \"\", \"note\": \"\" }", "\"aircraft\": ¤{ }", "$.aircraft.name", "no \"name\" in the aircraft", "\"name\"", true),
+
+        // Not JSON
+        ("\"label\": \"MIXTURE\",", "\"label\": \"MIXTURE\"¤", "$.runs[1].label", "no comma", "a comma before \"", true),
+        ("\"how\": \"PULL FOR LEAN\",", "¤how: \"PULL FOR LEAN\",", "$.runs[1]", "how without quotes", "\"how\"", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": ¤\"PULL FOR LEAN,", "$.runs[1]", "a text that is not closed on its line", "a quote", true),
+        ("\"radius\": \"1 1/2 in\"", "\"radius\": \"1 1/2\"¤\"", "$.runs[1].leverEnd.arm.radius", "a second quote after the end of the text", "1 3/4 in", true),
+        ("\"label\": \"MIXTURE\",", "\"label\": \"MIXTURE\",¤,", "$.runs[1]", "a comma with nothing before it", "one comma", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": ¤“PULL”,", "$.runs[1]", "a typographic quote", "the plain quote", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": ¤,", "$.runs[1]", ",", "a value for \"how\"", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": \"PULL ¤\\q\",", "$.runs[1]", "a backslash", "\\\\", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": ¤\"\\ud800\",", "$.runs[1]", "half a character (U+D800)", "whole characters", true),
+        ("\"how\": \"PULL FOR LEAN\",", "\"how\": \"PULL¤\tFOR\",", "$.runs[1]", "the character U+0009 inside a text", "\\t", true),
+        ("\"how\": \"PULL FOR LEAN\",", "¤/* not closed", "$.runs[1]", "a comment /* that is not closed", "*/", true),
+        ("\"runs\": [", "\"runs\": ¤\u00A0[", "$", "the character U+00A0", "a value for \"runs\"", true),
+    ];
+
+    private static readonly (string Was, string Is, string Path, string Found, string Expected, bool SchemaSees)[] SpatialCases =
+    [
+        ("\"pivot\": \"flap-pivot\"", "\"pivot\": ¤\"flap-pivto\"", "$.runs[0].leverEnd.pivot", "\"flap-pivto\": no point has this name", "did you mean \"flap-pivot\"?", false),
+        ("\"pivot\": \"flap-pivot\"", "\"pivot\": ¤\"somewhere\"", "$.runs[0].leverEnd.pivot", "no point has this name", "\"flap-pivot\", \"flap-anchor\"", false),
+        ("\"pivot\": \"flap-pivot\"", "\"pivot\": ¤[\"1 in\", \"2 in\"]", "$.runs[0].leverEnd.pivot", "a list of 2", "a list of 3: station (aft), buttline (right), waterline (up)", true),
+        ("\"pivot\": \"flap-pivot\"", "\"pivot\": [\"1 in\", ¤2, \"3 in\"]", "$.runs[0].leverEnd.pivot[1]", "2: a bare number", "a length", true),
+        ("\"flap-anchor\": [", "¤\"flap-pivot\": [\"1 in\", \"1 in\", \"1 in\"], \"flap-anchor\": [", "$.points['flap-pivot']", "\"flap-pivot\" again (first on line 5)", "only once", true),
+        ("[\"16 in\", \"-3 in\", \"5.5 in\"]", "[\"16 in\", ¤\"101 m\", \"5.5 in\"]", "$.points['flap-anchor'][1]", "larger than 100 m", "-100 m to 100 m", false),
+        ("[0, \"1\", 0.25]", "¤[0, 0, 0]", "$.runs[0].leverEnd.axis", "a direction without length", "direction [aft, right, up]", false),
+        ("[0, \"1\", 0.25]", "[0, 0, -1]", "$.runs[0].leverEnd.arm.zero", "along its axis", "a direction across the axis", false),
+        ("[0, \"1\", 0.25]", "[0, 0.01, ¤1e9]", "$.runs[0].leverEnd.axis[2]", "1e9: not between", "a plain number", true),
+        ("[0, \"1\", 0.25]", "[0, ¤\"1 in\", 0.25]", "$.runs[0].leverEnd.axis[1]", "\"1 in\"", "a plain number", true),
+        ("[0, \"1\", 0.25]", "[0, ¤\"1 ± 0.1\", 0.25]", "$.runs[0].leverEnd.axis[1]", "a tolerance has no meaning here", "a plain number", true),
+        ("[0, \"1\", 0.25]", "[0, ¤null, 0.25]", "$.runs[0].leverEnd.axis[1]", "null: not a number", "a plain number", true),
+        ("\"sweep\": \"90 deg +4/-2 deg\"", "\"sweep\": ¤\"361 deg\"", "$.runs[0].leverEnd.sweep", "larger than 360 deg", "0.1 deg to 360 deg", false),
+        ("\"sweep\": \"90 deg +4/-2 deg\"", "\"sweep\": ¤\"-90 deg\"", "$.runs[0].leverEnd.sweep", "below zero", "an angle above zero", false),
+        ("\"sweep\": \"90 deg +4/-2 deg\"", "\"sweep\": ¤90", "$.runs[0].leverEnd.sweep", "90: a bare number", "an angle, e.g. \"45 deg\"", true),
+        ("\"leverEnd\": {\n        \"arm\": { \"radius\": \"38 mm\", \"zero\": [0, 0, 1], \"alongAxis\": \"2 mm\" },", "\"leverEnd\": ¤{\n        \"arm\": { \"radius\": \"38 mm\", \"alongAxis\": \"2 mm\" },", "$.runs[0].leverEnd.arm.zero", "no \"arm.zero\" in the lever end", "which the spatial form needs", true),
+        ("\"axis\": [0, \"1\", 0.25],", "", "$.runs[0].leverEnd.axis", "no \"axis\" in the lever end", "which the spatial form needs", true),
+    ];
+
+    public static TheoryData<string, int> Cases()
+    {
+        var data = new TheoryData<string, int>();
+        for (var i = 0; i < BenchCases.Length; i++)
+            data.Add("bench", i);
+        for (var i = 0; i < SpatialCases.Length; i++)
+            data.Add("spatial", i);
+        return data;
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Fault_InASoundFile_IsToldWithItsPlace(string form, int number)
+    {
+        var spoiled = Spoiled(form, number);
+        var marked = spoiled.Marked;
+        var text = spoiled.Text;
+        var result = AircraftFile.Parse("a.throwright.json", text);
+        var problem = Assert.Single(result.Problems);
+        Assert.Equal(spoiled.Path, problem.JsonPath);
+        Assert.Contains(spoiled.Found, problem.Found, StringComparison.Ordinal);
+        Assert.Contains(spoiled.Expected, problem.Expected, StringComparison.Ordinal);
+        Assert.Equal("a.throwright.json", problem.File);
+
+        var lines = text.Split('\n');
+        var at = marked.IndexOf(Here, StringComparison.Ordinal);
+        if (at >= 0)
+        {
+            var before = marked[..at];
+            Assert.Equal((before.Count(c => c == '\n') + 1, at - before.LastIndexOf('\n')), (problem.Line, problem.Column));
+        }
+
+        // The line is shown without its blanks, control characters as dots, with the mark under the fault.
+        var line = lines[problem.Line - 1];
+        Assert.Equal(string.Concat(line.Trim(' ').Select(c => char.IsControl(c) ? '·' : c)), problem.LineText);
+        Assert.Equal(problem.Column - 1 - (line.Length - line.TrimStart(' ').Length), problem.MarkStart);
+        Assert.InRange(problem.MarkStart + problem.MarkLength, problem.MarkStart, problem.LineText.Length);
+        Assert.Equal(problem.JsonPath.StartsWith("$.runs[1]", StringComparison.Ordinal) ? "MIXTURE" : problem.JsonPath.StartsWith("$.runs[0]", StringComparison.Ordinal) ? "cowl-flap" : "", problem.Run);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Fault_ThatASchemaCanSee_IsRefusedByTheSchema(string form, int number)
+    {
+        var spoiled = Spoiled(form, number);
+        Assert.Equal(spoiled.SchemaSees, !PublishedSchema.Accepts(spoiled.Text));
+    }
+
+    [Fact]
+    public void SoundFiles_HaveNoProblems()
+    {
+        Assert.Empty(AircraftFile.Parse("a", SoundFiles.Bench).Problems);
+        Assert.Empty(AircraftFile.Parse("a", SoundFiles.Spatial).Problems);
+    }
+
+    private static (string Marked, string Text, string Path, string Found, string Expected, bool SchemaSees) Spoiled(string form, int number)
+    {
+        var (sound, c) = form == "bench" ? (SoundFiles.Bench, BenchCases[number]) : (SoundFiles.Spatial, SpatialCases[number]);
+        sound = sound.ReplaceLineEndings("\n");
+        var at = sound.LastIndexOf(c.Was, StringComparison.Ordinal);
+        Assert.True(at >= 0, c.Was);
+        var marked = sound[..at] + c.Is + sound[(at + c.Was.Length)..];
+        return (marked, marked.Replace("¤", "", StringComparison.Ordinal), c.Path, c.Found, c.Expected, c.SchemaSees);
+    }
+}
