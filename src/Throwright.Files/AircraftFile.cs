@@ -108,6 +108,14 @@ public static class AircraftFile
         return SafeWrite.Write(path, Strict.GetBytes(text), readAs);
     }
 
+    /// <summary>Place of a run in the file's list, from 0, by its id; null: no such run. For paths such as $.runs[2].</summary>
+    public static int? RunIndex(string text, string id)
+    {
+        var runs = JsonText.Parse(text).Root?.Member("runs")?.Items;
+        var index = runs?.FindIndex(run => run.Member("id")?.Text == id) ?? -1;
+        return index < 0 ? null : index;
+    }
+
     /// <summary>The JSON Schema (draft 2020-12) of the file, as checked in under docs/reference.</summary>
     public static string Schema() => SchemaWriter.Text();
 
