@@ -106,7 +106,7 @@ public static class RunCheck
             return findings[0].Sentence;
         if (answer.Ladder is not { } ladder)
             return "Nothing to check yet.";
-        var cushions = $"cushion {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)} / {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";
+        var cushions = $"cushion IN {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)}, OUT {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";
         return answer.Forces is { } forces
             ? $"{cushions}, hand {say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal))}"
             : cushions;

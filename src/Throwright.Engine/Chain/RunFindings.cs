@@ -60,7 +60,7 @@ internal static class RunFindings
         return finding with
         {
             Verdict = Verdict.Caution,
-            Why = $"{finding.Why} The limit rests on a figure from memory ({Published.Source(from.Id).Title}, {from.Place}): confirm it before relying on it.".TrimStart(),
+            Why = $"{finding.Why} The limit rests on a figure from memory ({from.Place}): confirm it before relying on it.".TrimStart(),
         };
     }
 

@@ -213,7 +213,7 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
         if (choice.Answer.Ladder is not { } l)
             return "no ladder";
         var worst = Math.Min(Math.Min(l.KnobIn.Least, l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least));
-        return $"cushion {say.LengthNumber(l.KnobIn.Nominal, Rounding.Down)} in / {say.LengthNumber(l.KnobOut.Nominal, Rounding.Down)} out / {say.LengthNumber(l.TipAtPull.Nominal, Rounding.Down)} tip, worst {say.Length(worst, Rounding.Down)}";
+        return $"cushion IN {say.LengthNumber(l.KnobIn.Nominal, Rounding.Down)}, OUT {say.LengthNumber(l.KnobOut.Nominal, Rounding.Down)}, tip {say.LengthNumber(l.TipAtPull.Nominal, Rounding.Down)}, worst of them {say.Length(worst, Rounding.Down)}";
     }
 
     /// <summary>Length with limits, as typed into the file.</summary>

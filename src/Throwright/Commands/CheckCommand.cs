@@ -139,12 +139,12 @@ internal static class CheckCommand
         {
             if (wishes.Tries.Length > 0)
                 screen.Wrapped("Tried, not kept: ", string.Join("; ", wishes.Tries)).Line();
-            var worst = CheckScreen.WorstFirst(answer).FirstOrDefault(r => r.Ladder is not null);
+            var worst = CheckScreen.WorstFirst(answer).FirstOrDefault();
             Func<RunAnswer, bool> ladders = wishes.Ladder switch
             {
                 "all" => _ => true,
                 "none" => _ => false,
-                "worst" => r => wishes.Run is not null || (!isOneOfMany && ReferenceEquals(r, worst)),
+                "worst" => r => wishes.Run is not null || (!isOneOfMany && ReferenceEquals(r, worst) && (r.Ladder is not null || r.Verdict != Verdict.Fail)),
                 var name => r => r.Run.Id.Equals(name, StringComparison.OrdinalIgnoreCase),
             };
             CheckScreen.Show(screen, path, answer, ladders, wishes.Run is not null);
