@@ -17,7 +17,13 @@ public sealed class GarbageTests : IDisposable
 
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory();
 
-    public void Dispose() => folder.Delete(recursive: true);
+    /// <summary>After each test: not one file was written.</summary>
+    public void Dispose()
+    {
+        var written = folder.GetFileSystemInfos();
+        folder.Delete(recursive: true);
+        Assert.Empty(written);
+    }
 
     [Fact]
     public void RandomBytes_AreReadWithoutCrash() =>
@@ -43,7 +49,7 @@ public sealed class GarbageTests : IDisposable
     }
 
     [Fact]
-    public void SpoiledSoundFiles_AreReadWithoutCrashAndNotSaved()
+    public void SpoiledSoundFiles_AreReadWithoutCrash()
     {
         var spoil = Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 3], Gen.OneOf<string>(Scraps), Gen.Int[0, 40]);
         Gen.Select(Gen.Int[0, 1], spoil.Array[1, 4]).Sample(
@@ -63,15 +69,9 @@ public sealed class GarbageTests : IDisposable
                     };
                 }
 
-                var result = AircraftFile.Parse("x", text);
-                Holds(result);
-                if (result.IsSound)
-                    return;
-                var path = Path.Combine(folder.FullName, "spoiled.throwright.json");
-                Assert.Equal(SaveOutcome.TextAtFault, AircraftFile.Save(path, text, readAs: null).Outcome);
+                Holds(AircraftFile.Parse("x", text));
             },
             iter: 25_000);
-        Assert.Empty(folder.EnumerateFileSystemInfos());
     }
 
     private static readonly Gen<string> QuantityLike = Gen.Select(
@@ -109,8 +109,10 @@ public sealed class GarbageTests : IDisposable
     }
 
     /// <summary>What must be true of every reading.</summary>
-    private static void Holds(AircraftFileResult result)
+    private void Holds(AircraftFileResult result)
     {
+        if (!result.IsSound && result.Text.Length > 0)
+            Assert.Equal(SaveOutcome.TextAtFault, AircraftFile.Save(Path.Combine(folder.FullName, "a.throwright.json"), result.Text, readAs: null).Outcome);
         Assert.True(result.Aircraft is not null || result.Problems.Count > 0);
         Assert.True(result.IsSound == (result.Problems.Count == 0 && result.RunsLeftOut.Count == 0));
         foreach (var problem in result.Problems)
