@@ -171,7 +171,7 @@ public static class StarterFile
 
                 // Where the anchor of the conduit stands. On a bench, without coordinates:
                 "bench": {
-                  // Hole of the arm, arm half way, to the anchor, along the wire.
+                  // Arm half way: from the anchor to the hole of the arm, along the wire.
                   "distance": "4 in ± 1/16 in",
                   // "squareAtMid": the wire is square to the arm half way. "chord": the anchor lies on the line through the
                   // hole's two end places. "halfSagitta": half way between the two. "offset": measured, with

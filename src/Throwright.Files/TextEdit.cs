@@ -186,6 +186,13 @@ public static class TextEdit
             edited.Remove(afterNode, 1);
         }
 
+        if (node.Name is not null && !string.IsNullOrWhiteSpace(text[node.NameEnd..node.Start].Replace(":", "", StringComparison.Ordinal)))
+        {
+            // A comment between name and value stays.
+            edited.Remove(node.Start, node.End - node.Start).Remove(json.AfterBlanks(node.NameEnd), 1);
+            end = node.NameEnd;
+        }
+
         (start, end) = WholeLine(edited.ToString(), start, end);
         edited.Remove(start, end - start);
         if (text[afterNode] != ',' && at > 0)

@@ -1,7 +1,5 @@
-using System.Text;
 using CsCheck;
 using Throwright.Engine.Model;
-using Throwright.Shapes.Quantities;
 
 namespace Throwright.Files.Tests;
 
@@ -19,7 +17,13 @@ public sealed class GarbageTests : IDisposable
 
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory();
 
-    public void Dispose() => folder.Delete(recursive: true);
+    /// <summary>After each test: not one file was written.</summary>
+    public void Dispose()
+    {
+        var written = folder.GetFileSystemInfos();
+        folder.Delete(recursive: true);
+        Assert.Empty(written);
+    }
 
     [Fact]
     public void RandomBytes_AreReadWithoutCrash() =>
@@ -33,7 +37,7 @@ public sealed class GarbageTests : IDisposable
     {
         // Each value of the file, one to three at a time, becomes a random one.
         var values = Sound.Select(Values).ToArray();
-        Gen.Select(Gen.Int[0, 1], Gen.Select(Gen.Int[0, 1000], Gen.OneOf(Json(1), Gen.OneOfConst(Scraps), QuantityLike)).Array[1, 3]).Sample(
+        Gen.Select(Gen.Int[0, 1], Gen.Select(Gen.Int[0, 1000], Gen.OneOf<string>(Json(1), Gen.OneOf<string>(Scraps), QuantityLike)).Array[1, 3]).Sample(
             (file, changes) =>
             {
                 var text = Sound[file];
@@ -45,9 +49,9 @@ public sealed class GarbageTests : IDisposable
     }
 
     [Fact]
-    public void SpoiledSoundFiles_AreReadWithoutCrashAndNotSaved()
+    public void SpoiledSoundFiles_AreReadWithoutCrash()
     {
-        var spoil = Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 3], Gen.OneOfConst(Scraps), Gen.Int[0, 40]);
+        var spoil = Gen.Select(Gen.Int[0, 100_000], Gen.Int[0, 3], Gen.OneOf<string>(Scraps), Gen.Int[0, 40]);
         Gen.Select(Gen.Int[0, 1], spoil.Array[1, 4]).Sample(
             (file, spoils) =>
             {
@@ -65,34 +69,28 @@ public sealed class GarbageTests : IDisposable
                     };
                 }
 
-                var result = AircraftFile.Parse("x", text);
-                Holds(result);
-                if (result.IsSound)
-                    return;
-                var path = Path.Combine(folder.FullName, "spoiled.throwright.json");
-                Assert.Equal(SaveOutcome.TextAtFault, AircraftFile.Save(path, text, readAs: null).Outcome);
+                Holds(AircraftFile.Parse("x", text));
             },
             iter: 25_000);
-        Assert.Empty(folder.EnumerateFileSystemInfos());
     }
 
     private static readonly Gen<string> QuantityLike = Gen.Select(
-        Gen.OneOf(Gen.Double.Select(d => d.ToString("R")), Gen.Int[-9, 99].Select(i => $"{i}"), Gen.OneOfConst("1 3/4", "1/2", ".5", "5.", "1,5", "", "+1")),
-        Gen.OneOfConst("in", "mm", "deg", "lbf", "lbf in", "N m", "degC", "", "N/mm", "%", "furlong"),
-        Gen.OneOfConst("", " ± 1", " ± 200 %", " +1/-2", " ± 1 mm", " normal", " ± NaN"),
+        Gen.OneOf<string>(Gen.Double.Select(d => d.ToString("R")), Gen.Int[-9, 99].Select(i => $"{i}"), Gen.OneOf<string>("1 3/4", "1/2", ".5", "5.", "1,5", "", "+1")),
+        Gen.OneOf<string>("in", "mm", "deg", "lbf", "lbf in", "N m", "degC", "", "N/mm", "%", "furlong"),
+        Gen.OneOf<string>("", " ± 1", " ± 200 %", " +1/-2", " ± 1 mm", " normal", " ± NaN"),
         (number, unit, limits) => $"\"{number} {unit}{limits}\"");
 
     private static Gen<string> Json(int depth)
     {
-        var names = Gen.OneOfConst("format", "aircraft", "name", "runs", "points", "id", "leverEnd", "cable", "swivel", "at", "bench", "a", "");
-        var text = Gen.OneOf(Gen.String[0, 8].Select(s => System.Text.Json.JsonSerializer.Serialize(s)), QuantityLike);
-        var scalar = Gen.OneOf(text, Gen.Double.Select(d => d.ToString("R")), Gen.OneOfConst("true", "false", "null", "1", "0", "-1", "1e999"));
+        var names = Gen.OneOf<string>("format", "aircraft", "name", "runs", "points", "id", "leverEnd", "cable", "swivel", "at", "bench", "a", "");
+        var text = Gen.OneOf<string>(Gen.String[0, 8].Select(s => System.Text.Json.JsonSerializer.Serialize(s)), QuantityLike);
+        var scalar = Gen.OneOf<string>(text, Gen.Double.Select(d => d.ToString("R")), Gen.OneOf<string>("true", "false", "null", "1", "0", "-1", "1e999"));
         if (depth == 0)
             return scalar;
         var inner = Json(depth - 1);
         var list = inner.Array[0, 3].Select(items => $"[{string.Join(',', items)}]");
         var members = Gen.Select(names, inner).Array[0, 4].Select(m => $"{{{string.Join(',', m.Select(p => $"\"{p.Item1}\":{p.Item2}"))}}}");
-        return Gen.OneOf(scalar, list, members);
+        return Gen.OneOf<string>(scalar, list, members);
     }
 
     /// <summary>Places of all values that are no objects or lists.</summary>
@@ -111,8 +109,10 @@ public sealed class GarbageTests : IDisposable
     }
 
     /// <summary>What must be true of every reading.</summary>
-    private static void Holds(AircraftFileResult result)
+    private void Holds(AircraftFileResult result)
     {
+        if (!result.IsSound && result.Text.Length > 0)
+            Assert.Equal(SaveOutcome.TextAtFault, AircraftFile.Save(Path.Combine(folder.FullName, "a.throwright.json"), result.Text, readAs: null).Outcome);
         Assert.True(result.Aircraft is not null || result.Problems.Count > 0);
         Assert.True(result.IsSound == (result.Problems.Count == 0 && result.RunsLeftOut.Count == 0));
         foreach (var problem in result.Problems)

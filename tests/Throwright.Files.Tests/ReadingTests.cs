@@ -392,6 +392,24 @@ public class ReadingTests
     }
 
     [Fact]
+    public void Examples_ReadWithoutProblems()
+    {
+        var examples = Directory.EnumerateFiles(RepositoryFolder.Path("examples"), "*" + AircraftFile.Extension, SearchOption.AllDirectories).ToList();
+        Assert.NotEmpty(examples);
+        Assert.All(examples, path =>
+        {
+            Assert.Empty(AircraftFile.Read(path).Problems);
+            Assert.True(PublishedSchema.Accepts(File.ReadAllText(path)), path);
+        });
+    }
+
+    [Theory]
+    [InlineData("mixture", 1)]
+    [InlineData("cabin-heat", 0)]
+    [InlineData("none", null)]
+    public void RunIndex_OfAnId_IsItsPlaceInTheList(string id, int? index) => Assert.Equal(index, AircraftFile.RunIndex(SoundFiles.Bench, id));
+
+    [Fact]
     public void FileThatIsNotThere_IsAProblem()
     {
         var folder = Directory.CreateTempSubdirectory();

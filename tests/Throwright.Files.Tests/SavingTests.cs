@@ -154,16 +154,20 @@ public sealed class SavingTests : IDisposable
         AircraftFile.Save(File1, Named("0"), null);
         const int writers = 4, saves = 15;
         var torn = 0;
-        var done = new CancellationTokenSource();
-        var reader = Task.Run(() =>
+        var done = false;
+        var stop = TestContext.Current.CancellationToken;
+        var reader = Task.Run(
+            () =>
         {
-            while (!done.IsCancellationRequested)
+            while (!Volatile.Read(ref done))
             {
                 if (!AircraftFile.Read(File1).IsSound)
                     Interlocked.Increment(ref torn);
             }
-        });
-        await Task.WhenAll(Enumerable.Range(0, writers).Select(_ => Task.Run(() =>
+        },
+            stop);
+        await Task.WhenAll(Enumerable.Range(0, writers).Select(_ => Task.Run(
+            () =>
         {
             for (var saved = 0; saved < saves;)
             {
@@ -175,8 +179,9 @@ public sealed class SavingTests : IDisposable
                 if (outcome == SaveOutcome.Saved)
                     saved++;
             }
-        })));
-        await done.CancelAsync();
+        },
+            stop)));
+        Volatile.Write(ref done, true);
         await reader;
         Assert.Equal($"{writers * saves}", AircraftFile.Read(File1).Aircraft!.Name);
         Assert.Equal(0, torn);

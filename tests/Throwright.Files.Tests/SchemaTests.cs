@@ -59,14 +59,14 @@ public class SchemaTests
     public void Pattern_AcceptsWhateverTheProgramReads()
     {
         var patterns = Kinds.ToDictionary(k => k, k => (Toleranced: new Regex(QuantityPattern.Of(k, exact: false), RegexOptions.ECMAScript), Exact: new Regex(QuantityPattern.Of(k, exact: true), RegexOptions.ECMAScript)));
-        var number = Gen.OneOfConst("1", "0", "12.5", ".5", "5.", "1e-3", "2E+2", "3/4", "1 3/4", "1-3/4", "1 3⁄4", "1,5", "x", "");
-        var blank = Gen.OneOfConst("", " ", "  ", "\u00A0", "\u2009", "·", "*");
-        var sign = Gen.OneOfConst("", "", "", "-", "+", "−", "–", "- ");
+        var number = Gen.OneOf<string>("1", "0", "12.5", ".5", "5.", "1e-3", "2E+2", "3/4", "1 3/4", "1-3/4", "1 3⁄4", "1,5", "x", "");
+        var blank = Gen.OneOf<string>("", " ", "  ", "\u00A0", "\u2009", "·", "*");
+        var sign = Gen.OneOf<string>("", "", "", "-", "+", "−", "–", "- ");
         var read = 0;
-        var kind = Gen.OneOfConst(Kinds);
-        var mark = Gen.OneOfConst("", "", "±", "+/-", "+-", "-/+", "+/−", " +", " -", "+");
+        var kind = Gen.OneOf<QuantityKind>(Kinds);
+        var mark = Gen.OneOf<string>("", "", "±", "+/-", "+-", "-/+", "+/−", " +", " -", "+");
         var unit = Gen.Int[0, 40];
-        Gen.Select(Gen.Select(kind, sign, number, blank, unit), Gen.Select(blank, mark, number, blank, unit), Gen.Select(Gen.OneOfConst("", "/-", "/ -", " -", "/+", "-"), number, unit, Gen.OneOfConst("", " normal", "normal", " "))).Sample(
+        Gen.Select(Gen.Select(kind, sign, number, blank, unit), Gen.Select(blank, mark, number, blank, unit), Gen.Select(Gen.OneOf<string>("", "/-", "/ -", " -", "/+", "-"), number, unit, Gen.OneOf<string>("", " normal", "normal", " "))).Sample(
             (value, limit, second) =>
             {
                 var units = UnitText.UnitsOf(value.Item1).Select(u => u.Unit).SelectMany(u => (string[])[u, u.Replace(' ', '-'), u.Replace(' ', '·')]).Append("").Append("%").Append("ft 2 1/2 in").Append("' 3\"").ToArray();

@@ -371,7 +371,7 @@ internal static class AircraftDescription
 
     private static class BenchShape
     {
-        public static readonly Member<Toleranced<Length>> Distance = Needed("distance", new TolerancedShape<Length>("1 mm", "10 m"), "Swivel at arm angle 0 to the anchor, along the line of the wire.");
+        public static readonly Member<Toleranced<Length>> Distance = Needed("distance", new TolerancedShape<Length>("1 mm", "10 m"), "Anchor to swivel along the line of the wire, arm at mid travel (with the rule offset: arm at angle 0).");
         public static readonly Member<AnchorRule> Where = Needed(
             "rule",
             new WordShape<AnchorRule>(
@@ -514,7 +514,7 @@ internal static class AircraftDescription
     {
         public static readonly Member<Given> Arm = Optional("arm", ArmShape.Shape, "The arm on the device.");
         public static readonly Member<SweepEnds> Sweep = Optional("sweep", SweepShape.Shape, "Arm angle from stop to stop. One angle lies half to each side of arm angle 0 and gives each stop half of its tolerance.");
-        public static readonly Member<BenchAnchor> Bench = Optional("bench", BenchShape.Shape, "Bench form, no coordinates: where the anchor stands, seen from the arm. Arm angle 0 is the arm square to the line from arm to anchor; positive turns it away from the anchor.");
+        public static readonly Member<BenchAnchor> Bench = Optional("bench", BenchShape.Shape, "Bench form, no coordinates: where the anchor stands, seen from the arm. The arm's angle grows as it turns away from the anchor. With the rule offset, angle 0 is the arm square to the line of the wire.");
         public static readonly Member<PointAt> Pivot = Optional("pivot", PointOrName, "Spatial form: a point on the axis of the arm.");
         public static readonly Member<DirectionAt> Axis = Optional("axis", Direction, "Spatial form: axis of the arm; arm angles turn right-handed about it.");
         public static readonly Member<Given> Anchor = Optional("anchor", AnchorShape.Shape, "What holds the conduit's end at the device.");
