@@ -12,13 +12,15 @@ public enum Outcome
     /// <summary>The budget of boxes ran out; the bounds still hold but lie apart.</summary>
     OutOfBudget,
 
-    /// <summary>No finite bound exists in the box (a division through zero, e.g. a dead centre).</summary>
+    /// <summary>
+    /// No finite bound was found: a division through zero (e.g. a dead centre) or a place where the formula has no value.
+    /// </summary>
     Unbounded,
 }
 
 /// <summary>The least value of a function over a box: proven not below Proved, found to be as low as Found.</summary>
-/// <param name="Proved">No point of the box gives less than this.</param>
-/// <param name="Found">This value does occur, at <paramref name="At"/>.</param>
+/// <param name="Proved">No point of the box gives less than this, rounding included; never above Found.</param>
+/// <param name="Found">This value does occur, at <paramref name="At"/>; infinite if no point tried has a value.</param>
 /// <param name="At">The input at which Found occurs.</param>
 public sealed record BoxExtreme(double Proved, double Found, IReadOnlyList<double> At, Outcome Outcome, int Boxes);
 
@@ -36,68 +38,75 @@ public static class BoxSearch
     /// Where interval slopes prove the formula monotone in an input, that input is set to the end which gives less.
     /// What remains is split in two along the input with the largest slope x width, always the box with the lowest
     /// bound first (branch and bound). The bound of a box is the better of the plain interval value and the
-    /// mean-value form f(middle) + sum slope x (box - middle). The greatest value is minus the least of the negated
-    /// formula.
+    /// mean-value form f(middle) + sum slope x (box - middle), all in intervals, so that no rounding is lost. The
+    /// greatest value is minus the least of the negated formula.
     /// </remarks>
+    /// <exception cref="ArgumentException">A side of the box is not a finite range.</exception>
     public static BoxExtreme Least(
         BoundFormula bound, PointFormula point, IReadOnlyList<Interval> box, double tolerance, int budget = 4000)
     {
-        var open = new PriorityQueue<Interval[], double>();
+        foreach (var side in box)
+        {
+            if (!(side.Low <= side.High) || !double.IsFinite(side.Width))
+                throw new ArgumentException($"a side of the box is not a finite range: {side.Low} to {side.High}", nameof(box));
+        }
+
+        var open = new PriorityQueue<(Interval[] Sides, int Split), double>();
         var best = double.PositiveInfinity;
         double[] bestAt = [.. box.Select(side => side.Middle)];
         var provedClosed = double.PositiveInfinity;
         var boxes = 0;
-        var split = false;
-        var unbounded = false;
 
         void Try(Interval[] sides)
         {
             boxes++;
-            var (reduced, low) = Reduce(bound, point, sides, out var at, out var value, out var exact);
+            var whole = Reduce(bound, sides);
+            double[] at = [.. sides.Select(side => side.Middle)];
+            var value = point(at);
             if (value < best)
-            {
-                best = value;
-                bestAt = at;
-            }
-
-            if (exact)
-                provedClosed = Math.Min(provedClosed, value);
-            else if (double.IsNaN(low) || double.IsNegativeInfinity(low))
-            {
-                unbounded = true;
-                open.Enqueue(reduced, double.NegativeInfinity);
-            }
+                (best, bestAt) = (value, at);
+            if (sides.All(side => side.Width == 0))
+                provedClosed = Math.Min(provedClosed, double.IsNaN(value) ? double.NegativeInfinity : whole.Value.Low);
             else
-                open.Enqueue(reduced, low);
+                open.Enqueue((sides, Split(whole, sides)), LowerBound(bound, whole, sides, at));
+        }
+
+        BoxExtreme Ended(double proved, Outcome outcome)
+        {
+            proved = Math.Min(proved, best);
+            return new(proved, best, bestAt, double.IsNegativeInfinity(proved) ? Outcome.Unbounded : outcome, boxes);
         }
 
         Try([.. box]);
-        while (open.TryPeek(out var sides, out var low))
+        if (open.Count == 0)
+            return Ended(provedClosed, Outcome.Corner);
+        while (open.TryPeek(out var next, out var low))
         {
             var proved = Math.Min(low, provedClosed);
             if (best - proved <= tolerance)
-                return new(proved, best, bestAt, split ? Outcome.Converged : Outcome.Corner, boxes);
-            if (boxes >= budget)
-                return new(proved, best, bestAt, unbounded && double.IsInfinity(proved) ? Outcome.Unbounded : Outcome.OutOfBudget, boxes);
+                return Ended(proved, Outcome.Converged);
+            // Above the best, no box can lower it any more; what is left between the bounds is rounding.
+            if (boxes >= budget || low > best || double.IsNegativeInfinity(provedClosed))
+                return Ended(proved, Outcome.OutOfBudget);
             open.Dequeue();
-            if (low > best)
-                continue;
-            split = true;
-            var (left, right) = Halve(bound, sides);
+            var middle = next.Sides[next.Split].Middle;
+            Interval[] left = [.. next.Sides], right = [.. next.Sides];
+            left[next.Split] = new(left[next.Split].Low, middle);
+            right[next.Split] = new(middle, right[next.Split].High);
             Try(left);
             Try(right);
         }
 
-        return new(Math.Min(best, provedClosed), best, bestAt, split ? Outcome.Converged : Outcome.Corner, boxes);
+        return Ended(provedClosed, best - provedClosed <= tolerance ? Outcome.Converged : Outcome.OutOfBudget);
     }
 
-    private static (Interval[] Reduced, double Low) Reduce(
-        BoundFormula bound, PointFormula point, Interval[] sides, out double[] at, out double value, out bool exact)
+    /// <summary>Sets each input that is proven monotone to its lower-giving end; returns the bounds over what remains.</summary>
+    private static Bound Reduce(BoundFormula bound, Interval[] sides)
     {
         // Fixing one input narrows the slopes of the others, so look again until nothing more is proven.
-        var whole = Evaluate(bound, sides);
         while (true)
         {
+            var whole = Evaluate(bound, sides);
             var changed = false;
             for (var i = 0; i < sides.Length; i++)
             {
@@ -114,38 +123,31 @@ public static class BoxSearch
             }
 
             if (!changed)
-                break;
-            whole = Evaluate(bound, sides);
+                return whole;
         }
-
-        at = [.. sides.Select(side => side.Middle)];
-        value = point(at);
-        exact = sides.All(side => side.Width == 0);
-        if (exact)
-            return (sides, value);
-        var low = whole.Value.Low;
-        var mean = value - (1e-15 * Math.Abs(value));
-        for (var i = 0; i < sides.Length; i++)
-            mean -= 0.5 * sides[i].Width * whole.Slope(i).Size * (1 + 1e-15);
-        return (sides, double.IsNaN(mean) ? low : Math.Max(low, mean));
     }
 
-    private static (Interval[] Left, Interval[] Right) Halve(BoundFormula bound, Interval[] sides)
+    private static double LowerBound(BoundFormula bound, Bound whole, Interval[] sides, double[] middle)
     {
-        var whole = Evaluate(bound, sides);
-        var widest = -1;
-        var most = -1.0;
+        var mean = Evaluate(bound, [.. middle.Select(Interval.Of)]).Value;
+        for (var i = 0; i < sides.Length; i++)
+            mean += whole.Slope(i) * (sides[i] - Interval.Of(middle[i]));
+        var low = Math.Max(whole.Value.Low, mean.Low);
+        return double.IsNaN(low) ? double.NegativeInfinity : low;
+    }
+
+    /// <summary>The input whose range may change the value most.</summary>
+    private static int Split(Bound whole, Interval[] sides)
+    {
+        var (input, most) = (-1, -1.0);
         for (var i = 0; i < sides.Length; i++)
         {
             var reach = sides[i].Width == 0 ? -1 : sides[i].Width * Math.Min(whole.Slope(i).Size, 1e300);
             if (reach > most)
-                (most, widest) = (reach, i);
+                (most, input) = (reach, i);
         }
 
-        Interval[] left = [.. sides], right = [.. sides];
-        left[widest] = new(sides[widest].Low, sides[widest].Middle);
-        right[widest] = new(sides[widest].Middle, sides[widest].High);
-        return (left, right);
+        return input;
     }
 
     private static Bound Evaluate(BoundFormula bound, Interval[] sides)
@@ -155,5 +157,4 @@ public static class BoxSearch
             inputs[i] = sides[i].Width == 0 ? Bound.Of(sides[i].Low) : Bound.Input(i, inputs.Length, sides[i]);
         return bound(inputs);
     }
-
 }

@@ -6,8 +6,9 @@ namespace Throwright.Shapes.Numerics;
 /// <remarks>
 /// Argument reduction by pi/2 in three parts (33 bits each, after Cody and Waite), then the odd and even
 /// polynomials published with the freely distributable C mathematics library fdlibm (k_sin.c, k_cos.c).
-/// Holds for |x| &lt; 1e5 rad; error below 1 unit in the last place plus 1e-16. Tests hold both widths to each other
-/// bit by bit, and to the runtime's functions within 2e-16.
+/// Holds for |x| &lt;= 1e5 rad and gives NaN beyond. Error below 2.3e-16: at most 1.1e-16 from the two roundings of the
+/// reduced angle (less its slope), the rest from the polynomials. Tests hold it to 32 digits, and both widths to each
+/// other bit by bit.
 /// </remarks>
 public static class Elementary
 {
@@ -18,6 +19,9 @@ public static class Elementary
 
     /// <summary>1.5 x 2^52: adding and taking it away rounds to the nearest whole number.</summary>
     private const double Rounder = 6755399441055744.0;
+
+    /// <summary>Beyond this, whole turns would be lost in the rounding of the angle.</summary>
+    private const double Most = 1e5;
 
     private const double S1 = -1.66666666666666324348e-01;
     private const double S2 = 8.33333333332248946124e-03;
@@ -51,7 +55,7 @@ public static class Elementary
         var cosine = (1 - (0.5 * z)) + ((z * z) * (C1 + (z * (C2 + (z * (C3 + (z * (C4 + (z * (C5 + (z * C6)))))))))));
         var quadrant = BitConverter.DoubleToInt64Bits(shifted) + quarterTurns;
         var value = (quadrant & 1) == 0 ? sine : cosine;
-        return (quadrant & 2) == 0 ? value : -value;
+        return !(Math.Abs(x) <= Most) ? double.NaN : (quadrant & 2) == 0 ? value : -value;
     }
 
     private static Vector256<double> Quadrant(Vector256<double> x, long quarterTurns)
@@ -66,7 +70,8 @@ public static class Elementary
         var odd = Vector256.Equals(quadrant & Vector256<long>.One, Vector256<long>.One).AsDouble();
         var value = Vector256.ConditionalSelect(odd, cosine, sine);
         var sign = ((quadrant & Vector256.Create(2L)) << 62).AsDouble();
-        return value ^ sign;
+        var within = Vector256.LessThanOrEqual(Vector256.Abs(x), Vector256.Create(Most));
+        return Vector256.ConditionalSelect(within, value ^ sign, Vector256.Create(double.NaN));
     }
 
     private static Vector256<double> Polynomial(Vector256<double> z, double a, double b, double c, double d, double e, double f) =>

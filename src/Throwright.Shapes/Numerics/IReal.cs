@@ -23,7 +23,7 @@ public interface IReal<T>
     static abstract T Cos(T a);
     static abstract T Sin(T a);
 
-    /// <summary>max(a, 0).</summary>
+    /// <summary>max(a, 0); what is not a number stays so.</summary>
     static abstract T AtLeastZero(T a);
 }
 
@@ -40,5 +40,5 @@ public readonly record struct Real(double Value) : IReal<Real>
     public static Real Sqrt(Real a) => new(Math.Sqrt(a.Value));
     public static Real Cos(Real a) => new(Elementary.Cos(a.Value));
     public static Real Sin(Real a) => new(Elementary.Sin(a.Value));
-    public static Real AtLeastZero(Real a) => new(a.Value > 0 ? a.Value : 0);
+    public static Real AtLeastZero(Real a) => new(a.Value <= 0 ? 0 : a.Value);
 }

@@ -19,5 +19,5 @@ public readonly record struct Lane(Vector256<double> Values) : IReal<Lane>
     public static Lane Sin(Lane a) => new(Elementary.Sin(a.Values));
 
     public static Lane AtLeastZero(Lane a) => new(Vector256.ConditionalSelect(
-        Vector256.GreaterThan(a.Values, Vector256<double>.Zero), a.Values, Vector256<double>.Zero));
+        Vector256.LessThanOrEqual(a.Values, Vector256<double>.Zero), Vector256<double>.Zero, a.Values));
 }

@@ -29,15 +29,21 @@ public static class Proportion
     /// </summary>
     public static int WilksCount(double share, double confidence, int rank = 1)
     {
+        if (!(share is > 0 and < 1))
+            throw new ArgumentOutOfRangeException(nameof(share), share, "must lie between 0 and 1");
+        if (!(confidence is > 0 and < 1))
+            throw new ArgumentOutOfRangeException(nameof(confidence), confidence, "must lie between 0 and 1");
+        ArgumentOutOfRangeException.ThrowIfLessThan(rank, 1);
         for (var n = rank; ; n++)
         {
-            // P(fewer than rank of n lie above the share's point), binomial.
-            var term = Math.Pow(share, n);
-            var below = term;
+            // P(fewer than rank of n lie above the share's point), binomial; in logarithms, for share^n leaves the
+            // range of a double long before the sum does.
+            var term = n * Math.Log(share);
+            var below = Math.Exp(term);
             for (var k = 1; k < rank; k++)
             {
-                term *= (n - k + 1) / (double)k * (1 - share) / share;
-                below += term;
+                term += Math.Log((n - k + 1) / (double)k * (1 - share) / share);
+                below += Math.Exp(term);
             }
 
             if (1 - below >= confidence)

@@ -4,7 +4,12 @@ namespace Throwright.Shapes.Numerics;
 public static class Roots
 {
     /// <summary>The root between two points where the function has opposite signs, by Brent's method.</summary>
-    /// <remarks>R. P. Brent, Algorithms for Minimization without Derivatives (1973), chapter 4.</remarks>
+    /// <remarks>
+    /// R. P. Brent, Algorithms for Minimization without Derivatives (1973), chapter 4; halving only, if that has not
+    /// closed after 100 steps. Where the function jumps through zero, the place of the jump is returned.
+    /// </remarks>
+    /// <exception cref="ArgumentException">The function has the same sign at both points, or no value at one.</exception>
+    /// <exception cref="ArithmeticException">The function has no value at a point between.</exception>
     public static double Between(Func<double, double> f, double a, double b, double tolerance = 1e-15)
     {
         double fa = f(a), fb = f(b);
@@ -12,10 +17,17 @@ public static class Roots
             return a;
         if (fb == 0)
             return b;
-        if (fa > 0 == fb > 0)
+        if (double.IsNaN(fa) || double.IsNaN(fb) || fa > 0 == fb > 0)
             throw new ArgumentException($"no change of sign between {a} and {b}: {fa}, {fb}", nameof(f));
+        var root = Close(f, a, fa, b, fb, tolerance);
+        return double.IsNaN(root) ? throw new ArithmeticException($"no value somewhere between {a} and {b}") : root;
+    }
+
+    /// <summary>The root; NaN where the function turned out to have no value.</summary>
+    private static double Close(Func<double, double> f, double a, double fa, double b, double fb, double tolerance)
+    {
         double c = a, fc = fa, d = b - a, e = d;
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; ; i++)
         {
             if (fb > 0 == fc > 0)
             {
@@ -29,7 +41,7 @@ public static class Roots
             var half = 0.5 * (c - b);
             if (Math.Abs(half) <= close || fb == 0)
                 return b;
-            if (Math.Abs(e) < close || Math.Abs(fa) <= Math.Abs(fb))
+            if (i > 100 || Math.Abs(e) < close || Math.Abs(fa) <= Math.Abs(fb))
             {
                 d = e = half;
             }
@@ -67,15 +79,16 @@ public static class Roots
             (a, fa) = (b, fb);
             b += Math.Abs(d) > close ? d : half > 0 ? close : -close;
             fb = f(b);
+            if (double.IsNaN(fb))
+                return double.NaN;
         }
-
-        return b;
     }
 
     /// <summary>
     /// All roots that a scan of equal steps can see, in rising order: each change of sign is closed by
     /// <see cref="Between"/>. Two roots nearer than a step, or a touching root, are missed: choose the step from the
-    /// function's own scale. Places where the function is not finite count as no sign.
+    /// function's own scale. A change of sign through a pole, or across a gap where the function has no value, is no
+    /// root; a jump through zero counts as one.
     /// </summary>
     public static IReadOnlyList<double> All(Func<double, double> f, double from, double to, int steps)
     {
@@ -84,12 +97,20 @@ public static class Roots
         var f0 = f(x0);
         for (var i = 1; i <= steps; i++)
         {
-            var x1 = from + ((to - from) * i / steps);
+            var x1 = i == steps ? to : from + ((to - from) * i / steps);
             var f1 = f(x1);
             if (f0 == 0)
+            {
                 roots.Add(x0);
+            }
             else if (double.IsFinite(f0) && double.IsFinite(f1) && f0 > 0 != f1 > 0 && f1 != 0)
-                roots.Add(Between(f, x0, x1));
+            {
+                // Toward a root the function shrinks, toward a pole it grows.
+                var root = Close(f, x0, f0, x1, f1, 1e-15);
+                if (!double.IsNaN(root) && Math.Abs(f(root)) <= Math.Min(Math.Abs(f0), Math.Abs(f1)))
+                    roots.Add(root);
+            }
+
             (x0, f0) = (x1, f1);
         }
 
