@@ -1,7 +1,6 @@
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
-using Throwright.Engine.Model;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
@@ -12,11 +11,10 @@ namespace Throwright.Engine.Chain;
 internal static class Remedies
 {
     /// <summary>Remedies of one finding; empty for what is clear or lacks input.</summary>
-    public static EquatableList<Remedy> For(Aircraft aircraft, RunAnswer answer, Finding finding, FigureWriter say)
+    public static EquatableList<Remedy> For(RunAnswer answer, Finding finding, Lazy<Solve> solve, FigureWriter say)
     {
         if (finding.Verdict is not (Verdict.Fail or Verdict.Caution))
             return [];
-        var solve = new Lazy<Solve>(() => new(aircraft, answer.Run, say));
         return (finding.Rule switch
         {
             LadderRules.KnobIn or LadderRules.KnobOut => Knob(answer, solve.Value, say),

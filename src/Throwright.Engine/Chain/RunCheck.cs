@@ -23,9 +23,11 @@ public static class RunCheck
     {
         var answer = Solve(aircraft, run, effort);
         var say = new FigureWriter(aircraft.Display);
+        // One set of trials serves all findings of the run.
+        var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
         var findings = RunFindings.Of(aircraft, answer, say)
             .Select(RunFindings.Confirmed)
-            .Select(f => f with { Remedies = Remedies.For(aircraft, answer, f, say) })
+            .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
             .OrderByDescending(f => f.Verdict)
             .ToEquatableList();
         return answer with

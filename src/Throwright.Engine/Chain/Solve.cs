@@ -27,12 +27,30 @@ public sealed record SolveAnswer(string What, EquatableList<SolveChoice> Choices
 }
 
 /// <summary>Finds a dimension of one run that makes the whole run work.</summary>
-public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
+public sealed class Solve
 {
     /// <summary>No odds are needed to compare choices.</summary>
-    private static readonly LadderEffort Quick = new(Samples: 16);
+    private static readonly LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5);
 
-    private readonly RunAnswer now = RunCheck.Solve(aircraft, run, Quick);
+    private readonly Aircraft aircraft;
+    private readonly Run run;
+    private readonly FigureWriter say;
+    private readonly RunAnswer now;
+    private readonly Lazy<SolveAnswer> holes;
+    private readonly Lazy<SolveAnswer> usualStrokes;
+
+    public Solve(Aircraft aircraft, Run run, FigureWriter say)
+        : this(aircraft, RunCheck.Solve(aircraft, run, Quick), say)
+    {
+    }
+
+    /// <summary>With the run as it is already worked out.</summary>
+    internal Solve(Aircraft aircraft, RunAnswer now, FigureWriter say)
+    {
+        (this.aircraft, this.now, this.say, run) = (aircraft, now, say, now.Run);
+        holes = new(FindHole);
+        usualStrokes = new(() => FindStroke([.. Published.Table("stroke/standard").Rows.Select(r => r.Si("stroke"))]));
+    }
 
     private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
 
@@ -44,7 +62,9 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
         : now.Sweep is null ? "The anchor lies on the lever's axis: there is no throw to solve for." : null;
 
     /// <summary>Each hole that the arm has.</summary>
-    public SolveAnswer Hole()
+    public SolveAnswer Hole() => holes.Value;
+
+    private SolveAnswer FindHole()
     {
         var holes = run.LeverEnd!.Holes;
         if (holes.Count == 0)
@@ -189,9 +209,10 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
     }
 
     /// <summary>The smallest standard stroke that leaves the wanted cushions in the worst case.</summary>
-    public SolveAnswer Stroke(IReadOnlyList<double>? strokes = null)
+    public SolveAnswer Stroke(IReadOnlyList<double>? strokes = null) => strokes is null ? usualStrokes.Value : FindStroke(strokes);
+
+    private SolveAnswer FindStroke(IReadOnlyList<double> strokes)
     {
-        strokes ??= [.. Published.Table("stroke/standard").Rows.Select(r => r.Si("stroke"))];
         var choices = strokes.OrderBy(s => s)
             .Select(s => Choice($"{say.Size(s)} stroke", s, QuantityKind.Length, Trial.Stroke(Trial.Balanced(run), s, Typed)))
             .ToList();

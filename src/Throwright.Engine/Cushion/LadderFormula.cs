@@ -46,19 +46,20 @@ public static class LadderFormula
             T.Of(of.Anchor.X) + (axisX.X * dx) + (axisY.X * dy) + (axisZ.X * dz),
             T.Of(of.Anchor.Y) + (axisX.Y * dx) + (axisY.Y * dy) + (axisZ.Y * dz),
             T.Of(of.Anchor.Z) + (axisX.Z * dx) + (axisY.Z * dy) + (axisZ.Z * dz) - x[(int)LadderInput.AlongAxis]);
-        T lengthPush = circle.At(pushAngle), lengthPull = circle.At(pullAngle);
+        CirclePlace<T> atPush = circle.PlaceAt(pushAngle), atPull = circle.PlaceAt(pullAngle);
+        T lengthPush = atPush.Distance, lengthPull = atPull.Distance;
 
         // L rises toward the push stop, so dL/dphi has the sign of (push angle - pull angle); both arms made positive.
         double sign = of[LadderInput.PushAngle].Nominal > of[LadderInput.PullAngle].Nominal ? 1 : -1;
         T torque = x[(int)LadderInput.TorqueFactor], bias = x[(int)LadderInput.BiasFactor], drag = T.Of(of.DeviceDrag);
-        T Force(T angle, T length, double t, double g) => t == 0 && g == 0
+        T Force(CirclePlace<T> place, double t, double g) => t == 0 && g == 0
             ? drag
-            : T.AtLeastZero((((t * torque) + (g * bias)) / (sign * circle.SlopeAt(angle, length))) + drag);
-        T stretchPush = (x[(int)LadderInput.PushGive] * Force(pushAngle, lengthPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.PushSlack];
-        T stretchPull = x[(int)LadderInput.PullGive] * Force(pullAngle, lengthPull, of.TorqueAtPull, of.BiasAtPull);
+            : T.AtLeastZero((((t * torque) + (g * bias)) / (sign * circle.SlopeAt(place))) + drag);
+        T stretchPush = (x[(int)LadderInput.PushGive] * Force(atPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.PushSlack];
+        T stretchPull = x[(int)LadderInput.PullGive] * Force(atPull, of.TorqueAtPull, of.BiasAtPull);
 
         T lost = (x[(int)LadderInput.Clearance] * x[(int)LadderInput.BendTotal]) + x[(int)LadderInput.PinPlay] + x[(int)LadderInput.KnobPlay];
-        T wireThrow = lengthPush - lengthPull;
+        T wireThrow = circle.Difference(atPush, atPull);
         T used = wireThrow + lost + stretchPull + stretchPush;
         T pushStop, pullStop, cushionIn, cushionOut;
         switch (of.SettingKind)

@@ -49,10 +49,10 @@ public sealed class LadderOdds
     /// <summary>2.5 % and 97.5 % points at the worst temperature.</summary>
     public (double Low, double High) Middle95(int cushion)
     {
-        var sorted = (double[])worst[cushion].Clone();
-        Array.Sort(sorted);
-        var last = sorted.Length - 1;
-        return (sorted[(int)Math.Floor(0.025 * last)], sorted[(int)Math.Ceiling(0.975 * last)]);
+        var values = (double[])worst[cushion].Clone();
+        var last = values.Length - 1;
+        var low = OrderStatistic.Of(values, (int)Math.Floor(0.025 * last));
+        return (low, OrderStatistic.Of(values, (int)Math.Ceiling(0.975 * last)));
     }
 
     /// <summary>95 % interval of the share of installations that keep at least <paramref name="wanted"/> at every temperature.</summary>

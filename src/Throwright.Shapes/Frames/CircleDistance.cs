@@ -17,18 +17,34 @@ namespace Throwright.Shapes.Frames;
 public readonly record struct CircleDistance<T>(T Radius, T AlongZero, T AlongQuarter, T AlongAxis)
     where T : struct, IReal<T>
 {
-    public T At(T phi)
+    public T At(T phi) => PlaceAt(phi).Distance;
+
+    /// <summary>dL/dphi, m/rad.</summary>
+    public T SlopeAt(T phi, T distance) => Slope(T.Cos(phi), T.Sin(phi), distance);
+
+    /// <summary>Sine, cosine and distance together, for what follows from all three.</summary>
+    public CirclePlace<T> PlaceAt(T phi)
     {
+        T cos = T.Cos(phi), sin = T.Sin(phi);
         var (r, a, b, c) = (Radius, AlongZero, AlongQuarter, AlongAxis);
         // (r cos - a)^2 + (r sin - b)^2 + c^2: no cancellation when the two points are close.
-        T x = (r * T.Cos(phi)) - a, y = (r * T.Sin(phi)) - b;
-        return T.Sqrt((x * x) + (y * y) + (c * c));
+        return new(cos, sin, T.Sqrt(T.Square((r * cos) - a) + T.Square((r * sin) - b) + T.Square(c)));
     }
 
     /// <summary>dL/dphi, m/rad.</summary>
-    public T SlopeAt(T phi, T distance)
-    {
-        var (r, a, b) = (Radius, AlongZero, AlongQuarter);
-        return r * ((a * T.Sin(phi)) - (b * T.Cos(phi))) / distance;
-    }
+    public T SlopeAt(CirclePlace<T> place) => Slope(place.Cos, place.Sin, place.Distance);
+
+    /// <summary>L1 - L2.</summary>
+    /// <remarks>
+    /// (L1^2 - L2^2) / (L1 + L2) = 2 r [a (cos2 - cos1) + b (sin2 - sin1)] / (L1 + L2): c and most of a and b have
+    /// cancelled before any rounding, and proven bounds of the difference stay narrow.
+    /// </remarks>
+    public T Difference(CirclePlace<T> first, CirclePlace<T> second) =>
+        2 * Radius * ((AlongZero * (second.Cos - first.Cos)) + (AlongQuarter * (second.Sin - first.Sin))) / (first.Distance + second.Distance);
+
+    private T Slope(T cos, T sin, T distance) => Radius * ((AlongZero * sin) - (AlongQuarter * cos)) / distance;
 }
+
+/// <summary>One place on the circle, seen from the fixed point.</summary>
+public readonly record struct CirclePlace<T>(T Cos, T Sin, T Distance)
+    where T : struct, IReal<T>;

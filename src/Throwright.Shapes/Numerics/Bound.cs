@@ -54,6 +54,8 @@ public readonly struct Bound : IReal<Bound>
         return new(root, Scale(a, Interval.Of(0.5) / root));
     }
 
+    public static Bound Square(Bound a) => new(Interval.Square(a.Value), Scale(a, Interval.Of(2) * a.Value));
+
     public static Bound Cos(Bound a) => new(Interval.Cos(a.Value), Scale(a, -Interval.Sin(a.Value)));
 
     public static Bound Sin(Bound a) => new(Interval.Sin(a.Value), Scale(a, Interval.Cos(a.Value)));

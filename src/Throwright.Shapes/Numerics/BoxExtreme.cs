@@ -101,7 +101,7 @@ public static class BoxSearch
     }
 
     /// <summary>Sets each input that is proven monotone to its lower-giving end; returns the bounds over what remains.</summary>
-    private static Bound Reduce(BoundFormula bound, Interval[] sides)
+    private static OverBox Reduce(BoundFormula bound, Interval[] sides)
     {
         // Fixing one input narrows the slopes of the others, so look again until nothing more is proven.
         while (true)
@@ -127,7 +127,7 @@ public static class BoxSearch
         }
     }
 
-    private static double LowerBound(BoundFormula bound, Bound whole, Interval[] sides, double[] middle)
+    private static double LowerBound(BoundFormula bound, OverBox whole, Interval[] sides, double[] middle)
     {
         var mean = Evaluate(bound, [.. middle.Select(Interval.Of)]).Value;
         for (var i = 0; i < sides.Length; i++)
@@ -137,7 +137,7 @@ public static class BoxSearch
     }
 
     /// <summary>The input whose range may change the value most.</summary>
-    private static int Split(Bound whole, Interval[] sides)
+    private static int Split(OverBox whole, Interval[] sides)
     {
         var (input, most) = (-1, -1.0);
         for (var i = 0; i < sides.Length; i++)
@@ -150,11 +150,24 @@ public static class BoxSearch
         return input;
     }
 
-    private static Bound Evaluate(BoundFormula bound, Interval[] sides)
+    /// <summary>Value and slopes over the box; only the inputs that still have a range carry a slope.</summary>
+    private static OverBox Evaluate(BoundFormula bound, Interval[] sides)
     {
+        var slots = new int[sides.Length];
+        var open = 0;
+        for (var i = 0; i < sides.Length; i++)
+            slots[i] = sides[i].Width == 0 ? -1 : open++;
         var inputs = new Bound[sides.Length];
         for (var i = 0; i < inputs.Length; i++)
-            inputs[i] = sides[i].Width == 0 ? Bound.Of(sides[i].Low) : Bound.Input(i, inputs.Length, sides[i]);
-        return bound(inputs);
+            inputs[i] = slots[i] < 0 ? Bound.Of(sides[i].Low) : Bound.Input(slots[i], open, sides[i]);
+        return new(bound(inputs), slots);
+    }
+
+    /// <summary>What a formula does over a box: most inputs are soon fixed, and a slope against them is not carried along.</summary>
+    private readonly struct OverBox(Bound result, int[] slots)
+    {
+        public Interval Value => result.Value;
+
+        public Interval Slope(int input) => slots[input] < 0 ? Interval.Zero : result.Slope(slots[input]);
     }
 }

@@ -20,6 +20,9 @@ public interface IReal<T>
     static abstract T operator -(T a);
     static abstract T operator *(double a, T b);
     static abstract T Sqrt(T a);
+
+    /// <summary>a a; as an interval it knows that it is not negative, which a product of two unlike factors can't.</summary>
+    static abstract T Square(T a);
     static abstract T Cos(T a);
     static abstract T Sin(T a);
 
@@ -38,6 +41,7 @@ public readonly record struct Real(double Value) : IReal<Real>
     public static Real operator -(Real a) => new(-a.Value);
     public static Real operator *(double a, Real b) => new(a * b.Value);
     public static Real Sqrt(Real a) => new(Math.Sqrt(a.Value));
+    public static Real Square(Real a) => new(a.Value * a.Value);
     public static Real Cos(Real a) => new(Elementary.Cos(a.Value));
     public static Real Sin(Real a) => new(Elementary.Sin(a.Value));
     public static Real AtLeastZero(Real a) => new(a.Value <= 0 ? 0 : a.Value);

@@ -15,6 +15,7 @@ public readonly record struct Lane(Vector256<double> Values) : IReal<Lane>
     public static Lane operator -(Lane a) => new(-a.Values);
     public static Lane operator *(double a, Lane b) => new(a * b.Values);
     public static Lane Sqrt(Lane a) => new(Vector256.Sqrt(a.Values));
+    public static Lane Square(Lane a) => new(a.Values * a.Values);
     public static Lane Cos(Lane a) => new(Elementary.Cos(a.Values));
     public static Lane Sin(Lane a) => new(Elementary.Sin(a.Values));
 
