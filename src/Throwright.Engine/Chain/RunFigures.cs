@@ -95,6 +95,7 @@ internal static class RunFigures
             Name = "least angle between wire and arm",
             Kind = QuantityKind.Angle,
             Value = sweep.LeastTransmission,
+            Least = sweep.IsMonotone ? Math.Asin(Math.Min(1, LeastArm(sweep, placement) / of.Radius)) : 0,
             Rounding = Rounding.Down,
             Formula = "sin mu = |m| / r at the worse stop;  m = dL/dphi = r (a sin phi - b cos phi) / L",
             Inputs = geometry,
@@ -113,7 +114,7 @@ internal static class RunFigures
             Kind = QuantityKind.Angle,
             Value = sweep.MostSwing,
             Rounding = Rounding.Up,
-            Formula = "angle between (swivel - anchor) and the direction of the conduit's end, largest over the sweep",
+            Formula = "angle between the free wire (from the anchor; from its mouth where the end tube can't tilt) and the conduit's end, largest over the sweep",
             Inputs = geometry,
             Steps =
             [
@@ -147,6 +148,10 @@ internal static class RunFigures
         }
     }
 
+    /// <summary>Least moment arm at a stop, over all tolerances.</summary>
+    public static double LeastArm(Sweep sweep, LeverPlacement placement) =>
+        Math.Min(placement.DevicePlaceAt(sweep.AtPush).MomentArm.Least, placement.DevicePlaceAt(sweep.AtPull).MomentArm.Least);
+
     private static Figure Arm(string id, string name, SweepPlace place, LeverPlacement placement)
     {
         var limits = placement.DevicePlaceAt(place).MomentArm;
@@ -165,7 +170,7 @@ internal static class RunFigures
                 Step("L", "free wire", place.Length, QuantityKind.Length),
             ],
             Sources = [ThrowTheory],
-            Uncertainty = "limits over radius and anchor place, proven by interval slopes",
+            Uncertainty = "limits over radius, anchor place and the angle of the stop, proven by interval slopes",
         };
     }
 

@@ -49,6 +49,8 @@ public sealed record Sweep
     /// <summary>dL/dphi, m/rad, signed.</summary>
     public double MomentArmAt(double phi) => Geometry.SlopeAt(new(phi), Geometry.At(new(phi))).Value;
 
+    public SweepPlace PlaceAt(double phi) => new(phi, LengthAt(phi), Math.Abs(MomentArmAt(phi)), Case.SwingAt(phi));
+
     /// <summary>
     /// Arm angle at which the free wire has this length: the branch of the arc cosine on which the sweep lies.
     /// phi = phi0 +/- acos((C - L^2) / D). Lengths beyond a stop by rounding give the stop.
