@@ -227,6 +227,7 @@ internal static class RunFigures
         })
         {
             var pull = id == "stretch-pull";
+            var own = of[pull ? LadderInput.OwnPull : LadderInput.OwnPush];
             yield return new()
             {
                 Id = id,
@@ -234,12 +235,13 @@ internal static class RunFigures
                 Kind = QuantityKind.Length,
                 Value = value,
                 Rounding = Rounding.Up,
-                Formula = pull ? "e = give x max(0, T/m + drag)" : "e = give x max(0, T/m + drag) + winding of the core",
+                Formula = pull ? "e = give x max(0, T/m + drag) + own" : "e = give x max(0, T/m + drag) + own + winding of the core",
                 Inputs =
                 [
                     Step("give", "knob movement per newton at the device (m/N)", of[give].Nominal, QuantityKind.Ratio, "worked out from core, conduit, bracket and friction"),
                     Step("T", "torque against the arrival", pull ? of.TorqueAtPull + of.BiasAtPull : of.TorqueAtPush + of.BiasAtPush, QuantityKind.Torque, "leverEnd.load"),
                     Step("drag", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, "cable.drag.device"),
+                    Input(own, "own"),
                 ],
                 Steps = [Step("m", "moment arm at this stop", pull ? answer.Sweep.AtPull.MomentArm : answer.Sweep.AtPush.MomentArm, QuantityKind.Length)],
                 Sources = [CushionTheory],
@@ -336,6 +338,8 @@ internal static class RunFigures
         LadderInput.PushSlack => "u",
         LadderInput.Tip => "t",
         LadderInput.SwivelLength => "w",
+        LadderInput.OwnPull => "own",
+        LadderInput.OwnPush => "own'",
         _ => "Lc",
     };
 
@@ -445,7 +449,11 @@ internal static class RunFigures
             Rounding = Rounding.Up,
             Formula = "(drive/m - F_far) e^(-mu Theta) - F_near, least friction, most load; negative: it stays put",
             Inputs = inputs,
-            Steps = [Step("phi", "arm angle of the worst place", forces.SelfHolding.Angle, QuantityKind.Angle), Step("lock", "the lock holds", forces.SelfHolding.Lock, QuantityKind.Force)],
+            Steps =
+            [
+                Step("phi", "arm angle of the worst place", forces.SelfHolding.Angle, QuantityKind.Angle),
+                .. forces.SelfHolding.Lock is { } lockHolds ? [Step("lock", "the lock holds", lockHolds, QuantityKind.Force)] : (FigureStep[])[],
+            ],
             Sources = [ForceTheory, Published.Rule("23.1141(c)").Source],
         };
         if (forces.BareWire is { } wire && of.Core is { } core)
