@@ -93,8 +93,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var heat = HeatOf();
         if (heat is null)
             notCounted.Add("heat and cold");
-        var pushIsTo = sweep.PushAngle == sweep.Case.To;
-        var (pushLimits, pullLimits) = pushIsTo ? (placement.To, placement.From) : (placement.From, placement.To);
+        var (pushLimits, pullLimits) = sweep.PushTurnsUp ? (placement.To, placement.From) : (placement.From, placement.To);
         var (kind, setting, proposed) = SettingOf();
         var load = lever.Load ?? new();
         var atPush = DeviceTorque.At(load, sweep.PushAngle, sweep.PushAngle, sweep.PullAngle);

@@ -43,6 +43,9 @@ public sealed record Sweep
     public SweepPlace AtMid => Places[Places.Count / 2];
     public bool IsMonotone => DeadCentresInside.Count == 0;
 
+    /// <summary>Pushing turns the arm the way its angles count; a change that turns this round reverses the control.</summary>
+    public bool PushTurnsUp => PushAngle == Case.To;
+
     /// <summary>Free wire length, m, at an arm angle.</summary>
     public double LengthAt(double phi) => Geometry.At(new(phi)).Value;
 
