@@ -51,17 +51,17 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             : [new BendOnWay(bends.Nominal, double.NaN)];
         return new()
         {
-            Places = sweep.Places.Select(placement.DevicePlaceAt).ToEquatableList(),
+            Places = PlacesFor(known),
             Load = known,
-            Friction = Of(mu),
+            Friction = AtLeastZero(Of(mu)),
             Bends = way,
             BendFactor = bends.Nominal == 0
                 ? Spread3.Exact(1)
-                : new(1, (bends.Nominal - bends.Limits.Minus) / bends.Nominal, (bends.Nominal + bends.Limits.Plus) / bends.Nominal),
+                : new(1, Math.Max(0, bends.Nominal - bends.Limits.Minus) / bends.Nominal, (bends.Nominal + bends.Limits.Plus) / bends.Nominal),
             BendsAreKnown = cable.Bends.Count > 0,
             KnobDrag = cable.KnobDrag.Newtons,
             DeviceDrag = cable.DeviceDrag.Newtons,
-            LockHolds = cockpit.LockHolds?.Newtons ?? 0,
+            LockHolds = cockpit.LockHolds?.Newtons ?? (cockpit.Lock == LockKind.None ? 0 : null),
             Core = CoreOf(),
             Clearance = Clearance?.Nominal,
             ConduitLength = cable.Length is { } length ? Of(length) : null,
@@ -93,8 +93,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var heat = HeatOf();
         if (heat is null)
             notCounted.Add("heat and cold");
-        var pushIsTo = sweep.PushAngle == sweep.Case.To;
-        var (pushLimits, pullLimits) = pushIsTo ? (placement.To, placement.From) : (placement.From, placement.To);
+        var (pushLimits, pullLimits) = sweep.PushTurnsUp ? (placement.To, placement.From) : (placement.From, placement.To);
         var (kind, setting, proposed) = SettingOf();
         var load = lever.Load ?? new();
         var atPush = DeviceTorque.At(load, sweep.PushAngle, sweep.PushAngle, sweep.PullAngle);
@@ -134,6 +133,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         Whole(LadderInput.Tip, "conduit tip beyond the anchor", "leverEnd.anchor.tip", lever.Tip);
         Whole(LadderInput.SwivelLength, "length of the swivel", "leverEnd.swivel.length", lever.Swivel.Length);
         Whole(LadderInput.ConduitLength, "length of the conduit", "cable.length", cable.Length ?? default);
+        Derived(LadderInput.OwnPull, "stretch by the core's own drag, pulled", "cable.friction", QuantityKind.Length, forces?.OwnPull ?? default);
+        Derived(LadderInput.OwnPush, "stretch by the core's own drag, pushed", "cable.friction", QuantityKind.Length, forces?.OwnPush ?? default);
         return new()
         {
             Values = [.. values],
@@ -202,11 +203,12 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             Expansion.Of(cable.Conduit?.Material ?? ConduitMaterial.CarbonSteel).Value,
             // An engine is mostly aluminium; elsewhere the airframe spans anchor and pivot.
             Expansion.Of(this.lever.Zone == HeatZone.EngineBay ? AirframeMaterial.Aluminium : at.Airframe).Value,
-            at.Coldest.Celsius - rigged,
+            // The temperature of rigging is one that occurs, also when it was done on the coldest or the hottest day.
+            Math.Min(0, at.Coldest.Celsius - rigged),
             // One cable lies in two zones; the whole of it taken as hot as the hotter.
-            Math.Max(lever, at.Cabin.Celsius) - rigged,
-            at.Coldest.Celsius - rigged,
-            lever - rigged);
+            Math.Max(0, Math.Max(lever, at.Cabin.Celsius) - rigged),
+            Math.Min(0, at.Coldest.Celsius - rigged),
+            Math.Max(0, lever - rigged));
     }
 
     private CoreProperties? CoreOf()
@@ -227,6 +229,22 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             Wire.ElasticShare(core.Material).Low,
             Wire.Density(core.Material).Value * StandardGravity * section.Area);
     }
+
+    /// <summary>The places of the sweep, and those where the torque has a corner or a detent its top: equal steps may miss them.</summary>
+    private EquatableList<DevicePlace> PlacesFor(DeviceLoad load)
+    {
+        var tops = load.TorqueTable.Select(t => t.Arm.Radians)
+            .Concat(load.Detents.SelectMany(d => (double[])[d.At.Radians - (0.5 * d.Within.Radians), d.At.Radians + (0.5 * d.Within.Radians)]))
+            .Where(a => a > sweep.Case.From + 1e-6 && a < sweep.Case.To - 1e-6)
+            .Select(sweep.PlaceAt);
+        return sweep.Places.Concat(tops)
+            .OrderBy(p => Math.Abs(p.Angle - sweep.PushAngle))
+            .DistinctBy(p => p.Angle)
+            .Select(placement.DevicePlaceAt)
+            .ToEquatableList();
+    }
+
+    private static Spread3 AtLeastZero(Spread3 value) => new(Math.Max(0, value.Nominal), Math.Max(0, value.Least), Math.Max(0, value.Most));
 
     private static Spread3 Of<T>(Toleranced<T> value)
         where T : struct, IQuantity<T> => new(value.Nominal.Si, value.Least, value.Most);

@@ -55,12 +55,14 @@ public sealed record LeverPlacement
             needs.Add(Need.Anchor);
         if (end is not { Radius: { } radius, From: { } from, To: { } to })
             return null;
+        // A tip that tilts does so at the anchor; a fixed one bends the wire at its mouth.
+        var fixedTip = end.TipSwivels.Radians > 0 ? 0 : end.Tip.Nominal.Metres;
         if (end.Bench is { } bench)
-            return OnBench(bench, radius, from, to);
-        return end.Placed is { } placed ? InAircraft(placed, radius, from, to) : null;
+            return OnBench(bench, radius, from, to, fixedTip);
+        return end.Placed is { } placed ? InAircraft(placed, radius, from, to, fixedTip) : null;
     }
 
-    private static LeverPlacement OnBench(BenchAnchor bench, Toleranced<Length> radius, Toleranced<Angle> from, Toleranced<Angle> to)
+    private static LeverPlacement OnBench(BenchAnchor bench, Toleranced<Length> radius, Toleranced<Angle> from, Toleranced<Angle> to, double fixedTip)
     {
         double r = radius.Nominal.Metres, low = from.Nominal.Radians, high = to.Nominal.Radians, s = bench.Distance.Nominal.Metres;
         var byRule = bench.Rule != AnchorRule.Offset;
@@ -69,7 +71,7 @@ public sealed record LeverPlacement
         var exit = BenchRules.ExitAt(mid);
         return new()
         {
-            Case = new(r, low, high, BenchRules.AnchorAt(offset, s, mid), exit),
+            Case = new(r, low, high, BenchRules.AnchorAt(offset, s, mid), exit, fixedTip),
             Radius = Limits.Of(radius),
             From = Limits.Of(from),
             To = Limits.Of(to),
@@ -84,7 +86,7 @@ public sealed record LeverPlacement
         };
     }
 
-    private static LeverPlacement InAircraft(PlacedAnchor placed, Toleranced<Length> radius, Toleranced<Angle> from, Toleranced<Angle> to)
+    private static LeverPlacement InAircraft(PlacedAnchor placed, Toleranced<Length> radius, Toleranced<Angle> from, Toleranced<Angle> to, double fixedTip)
     {
         var k = Direction(placed.Axis).Unit();
         var zero = Direction(placed.Zero);
@@ -97,7 +99,8 @@ public sealed record LeverPlacement
         {
             Case = new(
                 radius.Nominal.Metres, from.Nominal.Radians, to.Nominal.Radians, anchor,
-                placed.Along is { } along ? InArm(Direction(along)).Unit() : null),
+                placed.Along is { } along ? InArm(Direction(along)).Unit() : null,
+                fixedTip),
             Radius = Limits.Of(radius),
             From = Limits.Of(from),
             To = Limits.Of(to),
@@ -111,25 +114,31 @@ public sealed record LeverPlacement
         };
     }
 
-    /// <summary>Free wire and moment arm, with the arm's true limits over the geometry's tolerances.</summary>
+    /// <summary>
+    /// Free wire and moment arm, with the arm's true limits over the geometry's tolerances; at a stop also over the
+    /// limits of its angle: beyond the nominal stop the arm may come nearer to a dead centre.
+    /// </summary>
     public DevicePlace DevicePlaceAt(SweepPlace place)
     {
         ArgumentNullException.ThrowIfNull(place);
+        static bool Same(double a, double b) => Math.Abs(a - b) < 1e-9;
+        var turn = Same(place.Angle, Case.From) ? From : Same(place.Angle, Case.To) ? To : default;
         Interval[] box =
         [
             new(Case.Radius - Radius.Minus, Case.Radius + Radius.Plus),
             new(-X.Minus, X.Plus), new(-Y.Minus, Y.Plus), new(-Z.Minus, Z.Plus), new(-AlongAxis.Minus, AlongAxis.Plus),
+            new(place.Angle - turn.Minus, place.Angle + turn.Plus),
         ];
         if (box.All(side => side.Width == 0))
             return new(place.Angle, place.Length, Spread3.Exact(place.MomentArm));
-        double sign = Arm<Real>([new(Case.Radius), default, default, default, default], place.Angle).Value < 0 ? -1 : 1;
+        double sign = Arm<Real>([new(Case.Radius), default, default, default, default, new(place.Angle)]).Value < 0 ? -1 : 1;
         double Least(double factor) => BoxSearch.Least(
-            x => factor * Arm<Bound>(x, place.Angle), x => factor * Arm<Real>(Array.ConvertAll(x, v => new Real(v)), place.Angle).Value, box, 5e-5, 200).Proved;
+            x => factor * Arm<Bound>(x), x => factor * Arm<Real>(Array.ConvertAll(x, v => new Real(v))).Value, box, 5e-5, 200).Proved;
         // An arm that may vanish within the limits: a micrometre stands for zero, and the force becomes absurd as it should.
         return new(place.Angle, place.Length, new(place.MomentArm, Math.Max(1e-6, Least(sign)), -Least(-sign)));
     }
 
-    private T Arm<T>(ReadOnlySpan<T> x, double angle)
+    private T Arm<T>(ReadOnlySpan<T> x)
         where T : struct, IReal<T>
     {
         var (ax, ay, az) = Axes;
@@ -138,8 +147,7 @@ public sealed record LeverPlacement
             T.Of(Case.Anchor.X) + (ax.X * x[1]) + (ay.X * x[2]) + (az.X * x[3]),
             T.Of(Case.Anchor.Y) + (ax.Y * x[1]) + (ay.Y * x[2]) + (az.Y * x[3]),
             T.Of(Case.Anchor.Z) + (ax.Z * x[1]) + (ay.Z * x[2]) + (az.Z * x[3]) - x[4]);
-        var phi = T.Of(angle);
-        return circle.SlopeAt(phi, circle.At(phi));
+        return circle.SlopeAt(x[5], circle.At(x[5]));
     }
 
     private static Vector3 Direction(DirectionAt d) => new(d.Aft, d.Right, d.Up);

@@ -46,17 +46,17 @@ internal static class Remedies
         if (solve.Hole() is { Best: { } hole } && hole.Value < answer.Placement!.Case.Radius)
         {
             found = true;
-            yield return Of(answer, hole, $"Move to the {hole.Label}: throw {say.Length(hole.Answer.Sweep!.Throw)}, {solve.Cushions(hole)}.");
+            yield return Of(answer, hole, $"Move to the {hole.Label}{solve.Setting(hole)}: throw {say.Length(hole.Answer.Sweep!.Throw)}, {solve.Cushions(hole)}.");
         }
 
-        if (solve.Stroke() is { Best: { } stroke } && stroke.Value > ladder.Stroke)
+        if (solve.SmallestStroke() is { } stroke && stroke.Value > ladder.Stroke)
         {
             found = true;
-            yield return Of(answer, stroke, $"Order a {stroke.Label}: {solve.Cushions(stroke)}.");
+            yield return Of(answer, stroke, $"Order a {stroke.Label}{solve.Setting(stroke)}: {solve.Cushions(stroke)}.");
         }
 
         if (!found && solve.Arm(null) is { Best: { } arm } && arm.Value < answer.Placement!.Case.Radius)
-            yield return Of(answer, arm, $"Drill the arm at {say.Size(arm.Value)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
+            yield return Of(answer, arm, $"Drill the arm at {say.Size(arm.Value)}{solve.Setting(arm)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
     }
 
     private static IEnumerable<Remedy> Tip(RunAnswer answer, Solve solve, FigureWriter say)
@@ -68,12 +68,12 @@ internal static class Remedies
         var back = Math.Ceiling(((ladder.Wanted - least) / step) - 1e-9) * step;
         for (var i = 0; i < 8; i++, back += step)
         {
-            if (Trial.Anchor(Trial.Balanced(answer.Run), answer.Placement!, back, 0, solve.Typed) is not { } trial)
+            if (Trial.Anchor(answer.Run, answer.Placement!, back, 0, solve.Typed) is not { } trial)
                 yield break;
-            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, trial);
-            if (choice.Answer.Ladder is { } then && Math.Min(then.TipAtPull.Least, then.TipAtPush.Least) >= ladder.Wanted)
+            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, solve.SetAnew(trial));
+            if (!solve.Reverses(choice.Answer) && choice.Answer.Ladder is { } then && Math.Min(then.TipAtPull.Least, then.TipAtPush.Least) >= ladder.Wanted)
             {
-                yield return Of(answer, choice, $"Move the anchor {choice.Label}: {solve.Cushions(choice)}.");
+                yield return Of(answer, choice, $"Move the anchor {choice.Label}{solve.Setting(choice)}: {solve.Cushions(choice)}.");
                 yield break;
             }
         }
@@ -81,10 +81,20 @@ internal static class Remedies
 
     private static IEnumerable<Remedy> Shorter(RunAnswer answer, Solve solve)
     {
+        var ladder = answer.Ladder!;
+        var most = answer.Run.CushionMost?.Metres ?? Sources.Published.Get("cushion/most").Value;
+        if (ladder.KnobIn.Nominal + ladder.KnobOut.Nominal <= 2 * most)
+        {
+            // The stroke is right, only shared out badly.
+            if (ladder.Setting.Kind != SettingKind.Balanced && solve.Swivel(null, null).Best is { } slide)
+                yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
+            yield break;
+        }
+
         if (solve.Hole() is { Best: { } hole } && hole.Value > answer.Placement!.Case.Radius)
-            yield return Of(answer, hole, $"Move to the {hole.Label}, which takes more of the stroke and less force: {solve.Cushions(hole)}.");
-        if (solve.Stroke() is { Best: { } stroke } && stroke.Value < answer.Ladder!.Stroke)
-            yield return Of(answer, stroke, $"Order a {stroke.Label}: {solve.Cushions(stroke)}.");
+            yield return Of(answer, hole, $"Move to the {hole.Label}, which takes more of the stroke and less force{solve.Setting(hole)}: {solve.Cushions(hole)}.");
+        if (solve.SmallestStroke() is { } stroke && stroke.Value < ladder.Stroke)
+            yield return Of(answer, stroke, $"Order a {stroke.Label}{solve.Setting(stroke)}: {solve.Cushions(stroke)}.");
     }
 
     private static IEnumerable<Remedy> Leverage(RunAnswer answer, Solve solve)
@@ -92,7 +102,8 @@ internal static class Remedies
         foreach (var aim in (ReadOnlySpan<SweepAim>)[SweepAim.EqualEndArms, SweepAim.SquareAtMid])
         {
             var found = solve.Clocking(aim, null);
-            if (found.Best is not { } best)
+            // Half a degree more, or it is no cure.
+            if (found.Best is not { } best || !(best.Answer.Sweep!.LeastTransmission > (answer.Sweep?.LeastTransmission ?? 0) + 0.008))
                 continue;
             return [Of(answer, best, found.Sentence)];
         }
@@ -109,12 +120,12 @@ internal static class Remedies
         for (var factor = 1.25; factor <= 3; factor += 0.25)
         {
             var back = (factor - 1) * answer.Sweep!.AtMid.Length;
-            if (Trial.Anchor(Trial.Balanced(answer.Run), answer.Placement!, back, 0, solve.Typed) is not { } trial)
+            if (Trial.Anchor(answer.Run, answer.Placement!, back, 0, solve.Typed) is not { } trial)
                 yield break;
-            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, trial);
-            if (solve.VerdictOf(choice, SweepRules.Swing) != Verdict.Clear)
+            var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, solve.SetAnew(trial));
+            if (solve.Reverses(choice.Answer) || solve.VerdictOf(choice, SweepRules.Swing) != Verdict.Clear)
                 continue;
-            yield return Of(answer, choice, $"Move the anchor {choice.Label}: swing {say.Angle(choice.Answer.Sweep!.MostSwing, Rounding.Up)}, {solve.Cushions(choice)}.");
+            yield return Of(answer, choice, $"Move the anchor {choice.Label}{solve.Setting(choice)}: swing {say.Angle(choice.Answer.Sweep!.MostSwing, Rounding.Up)}, {solve.Cushions(choice)}.");
             yield break;
         }
     }
@@ -127,7 +138,7 @@ internal static class Remedies
                 .Where(c => c.Works && c.Value > answer.Placement!.Case.Radius)
                 .MaxBy(c => c.Value);
             if (larger is { Answer.Forces: { } f })
-                yield return Of(answer, larger, $"Move to the {larger.Label}: hand {say.Force(Math.Max(f.MostPull.Worst, f.MostPush.Worst))} in the worst case, {solve.Cushions(larger)}.");
+                yield return Of(answer, larger, $"Move to the {larger.Label}{solve.Setting(larger)}: hand {say.Force(Math.Max(f.MostPull.Worst, f.MostPush.Worst))} in the worst case, {solve.Cushions(larger)}.");
         }
 
         if (answer.Run.Cable?.Friction is not { } mu || answer.ForceCase is not { } of)

@@ -84,14 +84,16 @@ public static class RunCheck
             return null;
         var wire = ladder.Setting.WireLength;
         double pullGive = of[LadderInput.PullGive].Nominal, pushGive = of[LadderInput.PushGive].Nominal, drag = of.DeviceDrag;
-        return new(Enumerable.Range(0, sweep.Places.Count)
-            .Select(i =>
+        // With forces there may be more places: corners of the torque, tops of detents.
+        var places = answer.ForceCase?.Places.Select(p => (p.Angle, Length: p.FreeLength)) ?? sweep.Places.Select(p => (p.Angle, p.Length));
+        return new(places
+            .Select((place, i) =>
             {
-                var place = sweep.Places[i];
                 var force = answer.Forces?.Places[i];
                 double ePull = force is null ? 0 : pullGive * Math.Max(0, force.WirePull.Nominal + drag);
                 double ePush = force is null ? 0 : pushGive * Math.Max(0, force.WirePush.Nominal + drag);
-                ePush += force is null ? 0 : of[LadderInput.PushSlack].Nominal;
+                ePull += of[LadderInput.OwnPull].Nominal;
+                ePush += of[LadderInput.OwnPush].Nominal + of[LadderInput.PushSlack].Nominal;
                 return new TravelPoint(
                     place.Angle,
                     wire - place.Length + ladder.LostMotion + ePull,

@@ -95,6 +95,7 @@ internal static class RunFigures
             Name = "least angle between wire and arm",
             Kind = QuantityKind.Angle,
             Value = sweep.LeastTransmission,
+            Least = sweep.IsMonotone ? Math.Asin(Math.Min(1, LeastArm(sweep, placement) / of.Radius)) : 0,
             Rounding = Rounding.Down,
             Formula = "sin mu = |m| / r at the worse stop;  m = dL/dphi = r (a sin phi - b cos phi) / L",
             Inputs = geometry,
@@ -113,7 +114,7 @@ internal static class RunFigures
             Kind = QuantityKind.Angle,
             Value = sweep.MostSwing,
             Rounding = Rounding.Up,
-            Formula = "angle between (swivel - anchor) and the direction of the conduit's end, largest over the sweep",
+            Formula = "angle between the free wire (from the anchor; from its mouth where the end tube can't tilt) and the conduit's end, largest over the sweep",
             Inputs = geometry,
             Steps =
             [
@@ -147,6 +148,10 @@ internal static class RunFigures
         }
     }
 
+    /// <summary>Least moment arm at a stop, over all tolerances.</summary>
+    public static double LeastArm(Sweep sweep, LeverPlacement placement) =>
+        Math.Min(placement.DevicePlaceAt(sweep.AtPush).MomentArm.Least, placement.DevicePlaceAt(sweep.AtPull).MomentArm.Least);
+
     private static Figure Arm(string id, string name, SweepPlace place, LeverPlacement placement)
     {
         var limits = placement.DevicePlaceAt(place).MomentArm;
@@ -165,7 +170,7 @@ internal static class RunFigures
                 Step("L", "free wire", place.Length, QuantityKind.Length),
             ],
             Sources = [ThrowTheory],
-            Uncertainty = "limits over radius and anchor place, proven by interval slopes",
+            Uncertainty = "limits over radius, anchor place and the angle of the stop, proven by interval slopes",
         };
     }
 
@@ -222,6 +227,7 @@ internal static class RunFigures
         })
         {
             var pull = id == "stretch-pull";
+            var own = of[pull ? LadderInput.OwnPull : LadderInput.OwnPush];
             yield return new()
             {
                 Id = id,
@@ -229,12 +235,13 @@ internal static class RunFigures
                 Kind = QuantityKind.Length,
                 Value = value,
                 Rounding = Rounding.Up,
-                Formula = pull ? "e = give x max(0, T/m + drag)" : "e = give x max(0, T/m + drag) + winding of the core",
+                Formula = pull ? "e = give x max(0, T/m + drag) + own" : "e = give x max(0, T/m + drag) + own + winding of the core",
                 Inputs =
                 [
                     Step("give", "knob movement per newton at the device (m/N)", of[give].Nominal, QuantityKind.Ratio, "worked out from core, conduit, bracket and friction"),
                     Step("T", "torque against the arrival", pull ? of.TorqueAtPull + of.BiasAtPull : of.TorqueAtPush + of.BiasAtPush, QuantityKind.Torque, "leverEnd.load"),
                     Step("drag", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, "cable.drag.device"),
+                    Input(own, "own"),
                 ],
                 Steps = [Step("m", "moment arm at this stop", pull ? answer.Sweep.AtPull.MomentArm : answer.Sweep.AtPush.MomentArm, QuantityKind.Length)],
                 Sources = [CushionTheory],
@@ -331,6 +338,8 @@ internal static class RunFigures
         LadderInput.PushSlack => "u",
         LadderInput.Tip => "t",
         LadderInput.SwivelLength => "w",
+        LadderInput.OwnPull => "own",
+        LadderInput.OwnPush => "own'",
         _ => "Lc",
     };
 
@@ -440,7 +449,11 @@ internal static class RunFigures
             Rounding = Rounding.Up,
             Formula = "(drive/m - F_far) e^(-mu Theta) - F_near, least friction, most load; negative: it stays put",
             Inputs = inputs,
-            Steps = [Step("phi", "arm angle of the worst place", forces.SelfHolding.Angle, QuantityKind.Angle), Step("lock", "the lock holds", forces.SelfHolding.Lock, QuantityKind.Force)],
+            Steps =
+            [
+                Step("phi", "arm angle of the worst place", forces.SelfHolding.Angle, QuantityKind.Angle),
+                .. forces.SelfHolding.Lock is { } lockHolds ? [Step("lock", "the lock holds", lockHolds, QuantityKind.Force)] : (FigureStep[])[],
+            ],
             Sources = [ForceTheory, Published.Rule("23.1141(c)").Source],
         };
         if (forces.BareWire is { } wire && of.Core is { } core)

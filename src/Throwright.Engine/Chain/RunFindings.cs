@@ -118,27 +118,28 @@ internal static class RunFindings
         var limits = new SweepLimits(Of("throw/transmission-angle-least"), Of("throw/plain-fairlead-most"), Of("throw/swivel-margin"));
         if (answer.Sweep is not { } sweep)
             return SweepRules.Find(null, 0, default, null, null, null, null, limits, say);
-        var leastArm = sweep.IsMonotone
-            ? Math.Min(placement.DevicePlaceAt(sweep.AtPush).MomentArm.Least, placement.DevicePlaceAt(sweep.AtPull).MomentArm.Least)
-            : 0;
+        var leastArm = sweep.IsMonotone ? RunFigures.LeastArm(sweep, placement) : 0;
         var lever = answer.Run.LeverEnd!;
         var strength = WireStrength(answer.Run);
         return SweepRules.Find(
             sweep, leastArm, lever.TipSwivels, TipBending(answer), strength?.Elastic, strength?.Fatigue, strength?.Source, limits, say);
     }
 
-    /// <summary>Bending of the wire at a fixed tip at the place of most swing.</summary>
+    /// <summary>Bending of the wire at a fixed tip where it is worst: a short wire is bent harder by less swing.</summary>
     internal static WireBending? TipBending(RunAnswer answer)
     {
-        if (answer is not { Sweep: { } sweep, Run: { LeverEnd: { TipSwivels.Radians: 0 } lever, Cable.Core: { Kind: CoreKind.Solid } core } })
-            return null;
-        var length = sweep.LengthAt(sweep.MostSwingAngle);
-        var bare = (length * Math.Cos(sweep.MostSwing)) - lever.Tip.Nominal.Metres;
-        if (bare <= 0)
+        if (answer is not { Sweep: { } sweep, Run: { LeverEnd.TipSwivels.Radians: 0, Cable.Core: { Kind: CoreKind.Solid } core } })
             return null;
         var push = answer.Forces?.BareWireCompression ?? 0;
-        return WireBending.At(
-            core.Diameter.Nominal.Metres, Wire.Modulus(core.Material, core.Diameter.Nominal).Value, bare, length * Math.Sin(sweep.MostSwing), push);
+        var modulus = Wire.Modulus(core.Material, core.Diameter.Nominal).Value;
+        WireBending? At(double angle)
+        {
+            double length = (sweep.Case.SwivelAt(angle) - sweep.Case.Mouth).Size, swing = sweep.Case.SwingAt(angle);
+            var bare = length * Math.Cos(swing);
+            return bare <= 0 ? null : WireBending.At(core.Diameter.Nominal.Metres, modulus, bare, length * Math.Sin(swing), push);
+        }
+
+        return sweep.Places.Select(p => p.Angle).Append(sweep.MostSwingAngle).Select(At).OfType<WireBending>().MaxBy(b => b.Stress);
     }
 
     internal static (double Elastic, Limit Fatigue, SourceRef Source)? WireStrength(Run run)

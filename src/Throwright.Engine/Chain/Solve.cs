@@ -12,9 +12,9 @@ namespace Throwright.Engine.Chain;
 /// <summary>One way to choose a dimension, with the figures of the whole run that it would give.</summary>
 /// <param name="Label">The choice in words, e.g. "1 1/2 in hole".</param>
 /// <param name="Value">The dimension, SI.</param>
-/// <param name="Answer">The run with this choice, both knob gaps balanced unless the choice is the setting itself.</param>
+/// <param name="Answer">The run with this choice; where the file sets the swivel, set anew with the same left at both ends of the knob.</param>
 /// <param name="Margin">Smallest worst-case cushion less the wanted one, m.</param>
-/// <param name="Works">No fail, and every worst-case cushion as wanted.</param>
+/// <param name="Works">No fail, every worst-case cushion as wanted, and pushing takes the device where it does now.</param>
 public sealed record SolveChoice(
     string Label, double Value, QuantityKind Kind, RunAnswer Answer, EquatableList<TrialEdit> Edits, double Margin, bool Works, string Why);
 
@@ -37,7 +37,7 @@ public sealed class Solve
     private readonly FigureWriter say;
     private readonly RunAnswer now;
     private readonly Lazy<SolveAnswer> holes;
-    private readonly Lazy<SolveAnswer> usualStrokes;
+    private readonly Lazy<SolveChoice?> smallestStroke;
 
     public Solve(Aircraft aircraft, Run run, FigureWriter say)
         : this(aircraft, RunCheck.Solve(aircraft, run, Quick), say)
@@ -49,7 +49,7 @@ public sealed class Solve
     {
         (this.aircraft, this.now, this.say, run) = (aircraft, now, say, now.Run);
         holes = new(FindHole);
-        usualStrokes = new(() => FindStroke([.. Published.Table("stroke/standard").Rows.Select(r => r.Si("stroke"))]));
+        smallestStroke = new(FindSmallestStroke);
     }
 
     private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
@@ -69,37 +69,37 @@ public sealed class Solve
         var holes = run.LeverEnd!.Holes;
         if (holes.Count == 0)
             return new("hole", [], -1, "The file names no holes; list them under leverEnd.arm.holes, or use: solve arm.");
-        var choices = holes.Select(h => Choice($"{say.Size(h.Metres)} hole", h.Metres, QuantityKind.Length, Trial.Radius(Trial.Balanced(run), h.Metres, Typed))).ToList();
-        return Pick("hole", choices, c => $"Use the {c.Label}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No hole of this arm works");
+        var choices = holes.Select(h => Choice($"{say.Size(h.Metres)} hole", h.Metres, QuantityKind.Length, SetAnew(Trial.Radius(run, h.Metres, Typed)))).ToList();
+        return Pick("hole", choices, c => $"Use the {c.Label}{Setting(c)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No hole of this arm works");
     }
 
     /// <summary>Arm radius: for a wanted throw, or the largest that still leaves the wanted cushion in the worst case.</summary>
     public SolveAnswer Arm(double? wantedThrow)
     {
         var r0 = now.Placement!.Case.Radius;
-        SolveChoice At(double r) => Choice($"radius {say.Size(r)}", r, QuantityKind.Length, Trial.Radius(Trial.Balanced(run), r, Typed));
+        SolveChoice At(double r, string why = "") => Choice($"radius {say.Size(r)}", r, QuantityKind.Length, SetAnew(Trial.Radius(run, r, Typed)), why);
         List<SolveChoice> choices;
         if (wantedThrow is { } wanted)
         {
-            var found = SweepSearch.Find(r => PlacementCase(Trial.Radius(run, r, Typed).Run), 0.1 * r0, 4 * r0, SweepAim.Throw, wanted, LeastTransmission);
-            choices = [.. found.Choices.Select(c => At(c.Value) with { Why = c.Why })];
+            var found = SweepSearch.Find(r => PlacementCase(Trial.Radius(run, r, Trial.Free).Run), 0.1 * r0, 4 * r0, SweepAim.Throw, wanted, LeastTransmission);
+            choices = [.. found.Choices.Select(c => At(c.Value, c.Why))];
             if (choices.Count == 0 && found.Nearest is { } near)
             {
                 return new("arm", [At(near.Value)], -1,
                     $"No radius between {say.Length(0.1 * r0)} and {say.Length(4 * r0)} gives {say.Length(wanted)}; the nearest is {say.Length(near.Sweep.Throw)} at {say.Length(near.Value)}.");
             }
 
-            return Pick("arm", choices, c => $"Drill at {say.Length(c.Value)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", $"No radius gives {say.Length(wanted)} and works");
+            return Pick("arm", choices, c => $"Drill at {say.Length(c.Value)}{Setting(c)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", $"No radius gives {say.Length(wanted)} and works");
         }
 
         // More radius, more throw, less cushion: the zero of the margin is the largest radius that is still right.
-        var roots = Roots.All(r => At(r).Margin, 0.1 * r0, 3 * r0, 58);
-        choices = [.. roots.Select(At)];
+        double MarginAt(double r) => MarginOf(RunCheck.Solve(aircraft, SetAnew(Trial.Radius(run, r, Trial.Free), Trial.Free).Run, Quick));
+        choices = [.. Roots.All(MarginAt, 0.1 * r0, 3 * r0, 58).Select(r => At(r))];
         // A drilled hole is a size one can mark out: the next smaller sixty-fourth (or half millimetre) keeps the margin.
         var step = say.LengthUnitName == "in" ? Length.MetresPerInch / 64 : 0.0005;
         if (choices.Count > 0)
             choices.Insert(0, At(Math.Floor((choices[0].Value / step) + 1e-9) * step));
-        return Pick("arm", choices, c => $"Drill at {say.Size(c.Value)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No radius leaves the wanted cushion");
+        return Pick("arm", choices, c => $"Drill at {say.Size(c.Value)}{Setting(c)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No radius leaves the wanted cushion");
     }
 
     /// <summary>Where the arm is clocked on its spindle.</summary>
@@ -111,9 +111,12 @@ public sealed class Solve
                 "In the bench form the anchor follows the arm by its rule, so turning the arm changes nothing. Give the anchor's measured offset (rule \"offset\") or coordinates.");
         }
 
-        var found = SweepSearch.Find(turn => PlacementCase(Trial.Clocking(run, turn).Run), -Math.PI, Math.PI, aim, wantedThrow ?? 0, LeastTransmission);
-        var choices = found.Choices.Select(c => Choice($"turned {say.Angle(c.Value)}", c.Value, QuantityKind.Angle, Trial.Clocking(Trial.Balanced(run), c.Value)) with { Why = c.Why }).ToList();
-        return Pick("clocking", choices, c => $"Turn the arm by {say.Angle(c.Value)} on its spindle (right-handed about the axis): throw {say.Length(Throw(c))}, wire to arm {say.Angle(c.Answer.Sweep!.LeastTransmission, Rounding.Down)} or more, {Cushions(c)}.",
+        var found = SweepSearch.Find(turn => PlacementCase(Trial.Clocking(run, turn, isFree: true).Run), -Math.PI, Math.PI, aim, wantedThrow ?? 0, LeastTransmission);
+        var choices = found.Choices.Select(c => Choice($"turned {say.Angle(c.Value)}", c.Value, QuantityKind.Angle, SetAnew(Trial.Clocking(run, c.Value)), c.Why)).ToList();
+        string Way(double turn) => run.LeverEnd.Bench is not null
+            ? turn > 0 ? "away from the anchor" : "toward the anchor"
+            : $"{(turn > 0 ? "right" : "left")}-handed about its axis";
+        return Pick("clocking", choices, c => $"Turn the arm by {say.Angle(Math.Abs(c.Value))} on its spindle, {Way(c.Value)}{Setting(c)}: throw {say.Length(Throw(c))}, wire to arm {say.Angle(c.Answer.Sweep!.LeastTransmission, Rounding.Down)} or more, {Cushions(c)}.{Sense(c)}",
             "No clocking reaches this aim and works");
     }
 
@@ -122,14 +125,14 @@ public sealed class Solve
     {
         var placement = now.Placement!;
         var reach = 2 * placement.Case.Radius;
-        SweepCase? Across(double t, double back) => Trial.Anchor(run, placement, back, t, Typed) is { } trial ? PlacementCase(trial.Run) : null;
+        SweepCase? Across(double t, double back) => Trial.Anchor(run, placement, back, t, Trial.Free) is { } trial ? PlacementCase(trial.Run) : null;
         SolveChoice At(double back, double across, string why)
         {
-            var trial = Trial.Anchor(Trial.Balanced(run), placement, back, across, Typed)!;
+            var trial = SetAnew(Trial.Anchor(run, placement, back, across, Typed)!);
             var words = (back == 0 ? "" : $"{say.Move(back)} {(back > 0 ? "away from" : "toward")} the arm")
                 + (back != 0 && across != 0 ? ", " : "")
                 + (across == 0 ? "" : $"{say.Move(across)} {(across > 0 ? "away from" : "toward")} the pivot, square to the conduit");
-            return Choice(words.Length == 0 ? "where it is" : words, across != 0 ? across : back, QuantityKind.Length, trial) with { Why = why };
+            return Choice(words.Length == 0 ? "where it is" : words, across != 0 ? across : back, QuantityKind.Length, trial, why);
         }
 
         var isFixed = run.LeverEnd!.Bench is { } bench && bench.Rule != AnchorRule.Offset;
@@ -138,10 +141,10 @@ public sealed class Solve
             // The three rules at the present distance: which one suits.
             var byRule = new[] { AnchorRule.SquareAtMid, AnchorRule.Chord, AnchorRule.HalfSagitta }
                 .Select(rule => Choice(RuleName(rule), BenchRules.Offset(rule, placement.Case.Radius, 0.5 * (placement.Case.To - placement.Case.From)), QuantityKind.Length,
-                    new(Trial.Balanced(run with { LeverEnd = run.LeverEnd with { Bench = run.LeverEnd.Bench! with { Rule = rule } } }), [new("leverEnd.bench.rule", Camel(rule))]))
-                    with { Why = RuleWhy(rule) })
+                    SetAnew(new(run with { LeverEnd = run.LeverEnd with { Bench = run.LeverEnd.Bench! with { Rule = rule } } }, [new("leverEnd.bench.rule", Camel(rule))])),
+                    RuleWhy(rule)))
                 .ToList();
-            return Pick("anchor", byRule, c => $"Set the anchor {say.Length(c.Value)} from the pivot along the arm at mid travel ({c.Label}): throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.",
+            return Pick("anchor", byRule, c => $"Set the anchor {say.Length(c.Value)} from the pivot along the arm at mid travel ({c.Label}){Setting(c)}: throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.",
                 "No rule at this distance works");
         }
 
@@ -177,30 +180,32 @@ public sealed class Solve
             }
         }
 
-        return Pick("anchor", choices, c => $"Move the anchor {c.Label}: throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.", "No place of the anchor reaches this aim and works");
+        return Pick("anchor", choices, c => $"Move the anchor {c.Label}{Setting(c)}: throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.{Sense(c)}", "No place of the anchor reaches this aim and works");
     }
 
     /// <summary>Where the swivel sits on the wire: balanced worst cases, or a wanted cushion at one end.</summary>
     public SolveAnswer Swivel(double? wantedIn, double? wantedOut)
     {
         var ladder = now.Ladder!;
-        double outward = wantedIn is { } i ? i - ladder.KnobIn.Nominal : wantedOut is { } o ? ladder.KnobOut.Nominal - o : 0.5 * (ladder.KnobOut.Least - ladder.KnobIn.Least);
+        double outward = wantedIn is { } i ? i - ladder.KnobIn.Nominal : wantedOut is { } o ? ladder.KnobOut.Nominal - o : Balance(ladder);
         if (ladder.Setting.Kind == SettingKind.Balanced)
         {
-            // Nothing is set yet: the answer is the place itself.
-            var place = ladder.Setting.KnobOutAtPushStop + outward;
+            // Nothing is set yet: the answer is the place itself. Set at one stop, the tolerances of the way to the other
+            // fall to that side, so the place that shares them out is found on the set run.
             var error = Published.Get("cushion/rigging-tolerance").Value;
-            var trial = new Trial(
-                run with
-                {
-                    LeverEnd = run.LeverEnd! with
-                    {
-                        Swivel = run.LeverEnd.Swivel with { Rigged = new(DeviceStop.Push, Toleranced<Length>.PlusMinus(new(place), error)) },
-                    },
-                },
-                [new("leverEnd.swivel.rigged", $"{{ \"stop\": \"push\", \"knobOut\": \"{Typed(place, error, error)}\" }}", IsJson: true)]);
-            var choice = Choice($"knob {say.Length(place)} out at the push stop", place, QuantityKind.Length, trial);
-            return new("swivel", [choice], 0, $"Clamp the swivel with the device on its push stop and the knob {say.Length(place)} out ({say.Length(ladder.Setting.WireLength + outward)} of wire from anchor to pin with the knob in): {Cushions(choice)}.");
+            SolveChoice Rigged(double wanted)
+            {
+                var (place, text) = Typed(Toleranced<Length>.PlusMinus(new(wanted), error));
+                var rigged = run with { LeverEnd = run.LeverEnd! with { Swivel = run.LeverEnd.Swivel with { Rigged = new(DeviceStop.Push, place) } } };
+                return Choice(
+                    $"knob {say.Length(wanted)} out at the push stop", wanted, QuantityKind.Length,
+                    new(rigged, [new("leverEnd.swivel.rigged", $"{{ \"stop\": \"push\", \"knobOut\": \"{text}\" }}", IsJson: true)]));
+            }
+
+            var choice = Rigged(ladder.Setting.KnobOutAtPushStop + outward);
+            if (wantedIn is null && wantedOut is null && choice.Answer.Ladder is { } set && Balance(set) is var more and not 0)
+                choice = Rigged(choice.Value + more);
+            return new("swivel", [choice], 0, $"Clamp the swivel with the device on its push stop and the knob {say.Length(choice.Value)} out ({say.Length(choice.Answer.Ladder!.Setting.WireLength)} of wire from anchor to pin with the knob in): {Cushions(choice)}.");
         }
 
         var slid = Trial.Slide(run, outward, Typed);
@@ -209,20 +214,34 @@ public sealed class Solve
     }
 
     /// <summary>The smallest standard stroke that leaves the wanted cushions in the worst case.</summary>
-    public SolveAnswer Stroke(IReadOnlyList<double>? strokes = null) => strokes is null ? usualStrokes.Value : FindStroke(strokes);
-
-    private SolveAnswer FindStroke(IReadOnlyList<double> strokes)
+    public SolveAnswer Stroke(IReadOnlyList<double>? strokes = null)
     {
+        strokes ??= UsualStrokes();
         var choices = strokes.OrderBy(s => s)
-            .Select(s => Choice($"{say.Size(s)} stroke", s, QuantityKind.Length, Trial.Stroke(Trial.Balanced(run), s, Typed)))
+            .Select(WithStroke)
             .ToList();
         var best = choices.FindIndex(c => c.Works);
         return new(
             "stroke", choices.ToEquatableList(), best,
             best >= 0
-                ? $"Order a {choices[best].Label}: {Cushions(choices[best])}."
+                ? $"Order a {choices[best].Label}{Setting(choices[best])}: {Cushions(choices[best])}."
                 : $"No listed stroke up to {say.Size(strokes.Max())} works: {LargestTrouble(choices[^1])}");
     }
+
+    /// <summary>The smallest usual stroke that works, without the table of all.</summary>
+    internal SolveChoice? SmallestStroke() => smallestStroke.Value;
+
+    private SolveChoice? FindSmallestStroke()
+    {
+        // A stroke that is too short by its nominal figures needs no closer look.
+        var used = now.Ladder is { } l ? l.Stroke - l.KnobIn.Nominal - l.KnobOut.Nominal : 0;
+        return UsualStrokes().Order().Where(s => s >= used + (2 * Wanted)).Select(WithStroke).FirstOrDefault(c => c.Works);
+    }
+
+    private SolveChoice WithStroke(double stroke) =>
+        Choice($"{say.Size(stroke)} stroke", stroke, QuantityKind.Length, SetAnew(Trial.Stroke(run, stroke, Typed)));
+
+    private static IReadOnlyList<double> UsualStrokes() => [.. Published.Table("stroke/standard").Rows.Select(r => r.Si("stroke"))];
 
     /// <summary>"0.28 in (7.1 mm) toward the tip": outward motion of the knob takes wire from beyond the swivel.</summary>
     public string SlideWords(double outward) => $"{say.Move(outward)} {(outward < 0 ? "toward" : "away from")} the tip";
@@ -237,21 +256,73 @@ public sealed class Solve
         return $"cushion IN {say.LengthNumber(l.KnobIn.Nominal, Rounding.Down)}, OUT {say.LengthNumber(l.KnobOut.Nominal, Rounding.Down)}, tip {say.LengthNumber(l.TipAtPull.Nominal, Rounding.Down)}, worst of them {say.Length(worst, Rounding.Down)}";
     }
 
-    /// <summary>Length with limits, as typed into the file.</summary>
-    public string Typed(double metres, double minus, double plus) => minus == 0 && plus == 0
-        ? say.Typed(metres)
-        : Math.Abs(minus - plus) < 1e-9 ? $"{say.Typed(metres)} ± {say.Typed(plus)}" : $"{say.Typed(metres)} +{say.Typed(plus)}/-{say.Typed(minus)}";
+    /// <summary>How the swivel is set in a choice, where the file sets it: ", swivel set anew with the knob 0.31 in out at the push stop".</summary>
+    public string Setting(SolveChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(choice);
+        return choice.Answer.Run.LeverEnd?.Swivel switch
+        {
+            { Rigged: { } rigged } => $", swivel set anew with the knob {say.Length(rigged.KnobOut.Nominal.Metres)} out at the {(rigged.Stop == DeviceStop.Push ? "push" : "pull")} stop",
+            { At: { } at } => $", swivel set anew at {say.Length(at.Nominal.Metres)} of wire from anchor to pin with the knob in",
+            _ => "",
+        };
+    }
+
+    /// <summary>Length with limits, as typed into the file, and the value that is read back.</summary>
+    public (Toleranced<Length> Value, string Text) Typed(Toleranced<Length> wanted)
+    {
+        var (metres, minus, plus) = (wanted.Nominal.Metres, wanted.Minus, wanted.Plus);
+        var text = minus == 0 && plus == 0
+            ? say.Typed(metres)
+            : Math.Abs(minus - plus) < 1e-9 ? $"{say.Typed(metres)} ± {say.Typed(plus)}" : $"{say.Typed(metres)} +{say.Typed(plus)}/-{say.Typed(minus)}";
+        if (wanted.Spread == Spread.Normal && !wanted.IsExact)
+            text += " normal";
+        return UnitText.TryRead<Length>(text, out var value, out var problem) ? (value, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
+    }
 
     /// <summary>Takes a changed run through the chain.</summary>
-    internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial)
+    internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial, string why = "")
     {
         var answer = RunCheck.Solve(aircraft, trial.Run, Quick);
-        var margin = answer.Ladder is { } l
-            ? Math.Min(Math.Min(l.KnobIn.Least, l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least)) - Wanted
-            : double.NegativeInfinity;
+        var margin = MarginOf(answer);
         var verdict = RunFindings.Of(aircraft, answer, say).Select(f => f.Verdict).DefaultIfEmpty(Verdict.NeedsInput).Max();
-        return new(label, value, kind, answer, trial.Edits, margin, verdict != Verdict.Fail && margin >= -1e-9, "");
+        var turned = Reverses(answer);
+        return new(
+            label, value, kind, answer, trial.Edits, margin, verdict != Verdict.Fail && margin >= -1e-9 && !turned,
+            turned ? "it turns the control round: pushing would take the device to its other stop" : why);
     }
+
+    /// <summary>
+    /// The changed run with its swivel set anew: a new hole, stroke or anchor moves the knob, and the place that the file
+    /// gives belongs to the old one. Set with the same left at both ends of the knob in the worst case.
+    /// </summary>
+    internal Trial SetAnew(Trial trial, TypedLength? typed = null)
+    {
+        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Solve(aircraft, trial.Run, Quick).Ladder is not { } ladder)
+            return trial;
+        var slid = Trial.Slide(trial.Run, Balance(ladder), typed ?? Typed);
+        return new(slid.Run, [.. trial.Edits, .. slid.Edits]);
+    }
+
+    /// <summary>Does pushing take the device to the other stop than it does now?</summary>
+    internal bool Reverses(RunAnswer answer) =>
+        now.Sweep is { IsMonotone: true } before && answer.Sweep is { IsMonotone: true } after && before.PushTurnsUp != after.PushTurnsUp;
+
+    /// <summary>Where no sense of motion can be read from the present geometry, the builder has to look at it.</summary>
+    private string Sense(SolveChoice choice) => now.Sweep is { IsMonotone: true } || choice.Answer.Sweep is not { } sweep
+        ? ""
+        : $" Pushing then takes the arm to {say.Angle(sweep.PushAngle)}: check that this is where the device belongs.";
+
+    /// <summary>Knob movement outward that leaves the same at both ends in the worst case, m.</summary>
+    private static double Balance(TravelLadder ladder)
+    {
+        var outward = 0.5 * (ladder.KnobOut.Least - ladder.KnobIn.Least);
+        return double.IsFinite(outward) ? outward : 0;
+    }
+
+    private double MarginOf(RunAnswer answer) => answer.Ladder is { } l
+        ? Math.Min(Math.Min(l.KnobIn.Least, l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least)) - Wanted
+        : double.NegativeInfinity;
 
     /// <summary>What one rule says of a choice; clear when it has nothing to say.</summary>
     internal Verdict VerdictOf(SolveChoice choice, string rule) =>
@@ -278,7 +349,9 @@ public sealed class Solve
         return choice.Answer.Ladder is { } l ? Math.Max(0, Math.Round(Math.Max(l.KnobIn.Nominal, l.KnobOut.Nominal) - most, 6)) : double.MaxValue;
     }
 
-    private string LargestTrouble(SolveChoice choice) => RunFindings.Of(aircraft, choice.Answer, say)
+    private string LargestTrouble(SolveChoice choice) => Reverses(choice.Answer)
+        ? $"with {choice.Label}, pushing would take the device to its other stop."
+        : RunFindings.Of(aircraft, choice.Answer, say)
         .Where(f => f.Verdict is Verdict.Fail or Verdict.Caution)
         .OrderByDescending(f => f.Verdict)
         .Select(f => $"with {choice.Label}, {char.ToLowerInvariant(f.Sentence[0])}{f.Sentence[1..]}")

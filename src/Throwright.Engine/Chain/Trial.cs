@@ -10,54 +10,74 @@ namespace Throwright.Engine.Chain;
 /// <param name="Edits">JSON path within the run and the new value as text, for --try and --write.</param>
 public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
 {
-    public static Trial Radius(Run run, double radius, FigureWriterText typed)
+    /// <summary>Any value, however many places it has: for a search, not for the file.</summary>
+    public static (Toleranced<Length> Value, string Text) Free(Toleranced<Length> wanted) => (wanted, "");
+
+    public static Trial Radius(Run run, double radius, TypedLength typed)
     {
         var lever = run.LeverEnd!;
-        return new(
-            run with { LeverEnd = lever with { Radius = lever.Radius!.Value.At(radius) } },
-            [new("leverEnd.arm.radius", typed(radius, lever.Radius.Value.Minus, lever.Radius.Value.Plus))]);
+        var (value, text) = typed(lever.Radius!.Value.At(radius));
+        return new(run with { LeverEnd = lever with { Radius = value } }, [new("leverEnd.arm.radius", text)]);
     }
 
-    public static Trial Stroke(Run run, double stroke, FigureWriterText typed)
+    public static Trial Stroke(Run run, double stroke, TypedLength typed)
     {
         var end = run.CockpitEnd!;
-        return new(
-            run with { CockpitEnd = end with { Stroke = end.Stroke!.Value.At(stroke) } },
-            [new("cockpitEnd.stroke", typed(stroke, end.Stroke.Value.Minus, end.Stroke.Value.Plus))]);
+        var (value, text) = typed(end.Stroke!.Value.At(stroke));
+        return new(run with { CockpitEnd = end with { Stroke = value } }, [new("cockpitEnd.stroke", text)]);
     }
 
-    /// <summary>Both knob gaps equal: the place is left to the rigging.</summary>
-    public static Run Balanced(Run run) =>
-        run with { LeverEnd = run.LeverEnd! with { Swivel = run.LeverEnd.Swivel with { At = null, Rigged = null } } };
-
     /// <summary>The swivel moved along the wire so that the knob stands <paramref name="outward"/> m farther out (negative: in).</summary>
-    public static Trial Slide(Run run, double outward, FigureWriterText typed)
+    public static Trial Slide(Run run, double outward, TypedLength typed)
     {
         var swivel = run.LeverEnd!.Swivel;
         if (swivel.Rigged is { } rigged)
         {
-            var place = rigged.KnobOut.At(rigged.KnobOut.Nominal.Metres + outward);
-            return new(
-                With(run, swivel with { Rigged = rigged with { KnobOut = place } }),
-                [new("leverEnd.swivel.rigged.knobOut", typed(place.Nominal.Metres, place.Minus, place.Plus))]);
+            var (place, placeText) = typed(rigged.KnobOut.At(rigged.KnobOut.Nominal.Metres + outward));
+            return new(With(run, swivel with { Rigged = rigged with { KnobOut = place } }), [new("leverEnd.swivel.rigged.knobOut", placeText)]);
         }
 
-        var at = swivel.At!.Value.At(swivel.At.Value.Nominal.Metres + outward);
-        return new(With(run, swivel with { At = at }), [new("leverEnd.swivel.at", typed(at.Nominal.Metres, at.Minus, at.Plus))]);
+        var (at, text) = typed(swivel.At!.Value.At(swivel.At.Value.Nominal.Metres + outward));
+        return new(With(run, swivel with { At = at }), [new("leverEnd.swivel.at", text)]);
     }
 
-    /// <summary>The arm turned on its spindle by <paramref name="turn"/> rad: the sweep is the device's, so both ends move.</summary>
-    public static Trial Clocking(Run run, double turn)
+    /// <summary>
+    /// The arm turned on its spindle by <paramref name="turn"/> rad: the sweep is the device's, so both ends move, and
+    /// with them the places where its torque is known.
+    /// </summary>
+    /// <param name="isFree">For a search: angles with all their places, not as they are typed.</param>
+    public static Trial Clocking(Run run, double turn, bool isFree = false)
     {
         var lever = run.LeverEnd!;
-        Toleranced<Angle> from = lever.From!.Value.At(lever.From.Value.Nominal.Radians + turn), to = lever.To!.Value.At(lever.To.Value.Nominal.Radians + turn);
-        return new(
-            run with { LeverEnd = lever with { From = from, To = to } },
-            [new("leverEnd.sweep", $"{{ \"from\": \"{Degrees(from)}\", \"to\": \"{Degrees(to)}\" }}", IsJson: true)]);
+        (Toleranced<Angle> Value, string Text) Turned(Toleranced<Angle> of)
+        {
+            var to = of.At(of.Nominal.Radians + turn);
+            var text = Degrees(to);
+            return isFree ? (to, "") : UnitText.TryRead<Angle>(text, out var read, out var problem) ? (read, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
+        }
+
+        var (from, fromText) = Turned(lever.From!.Value);
+        var (to, toText) = Turned(lever.To!.Value);
+        var edits = new List<TrialEdit> { new("leverEnd.sweep", $"{{ \"from\": \"{fromText}\", \"to\": \"{toText}\" }}", IsJson: true) };
+        Angle Moved(Angle of, string path)
+        {
+            var (value, text) = Turned(Toleranced<Angle>.Exact(of));
+            edits.Add(new(path, text));
+            return value.Nominal;
+        }
+
+        var load = lever.Load is { } l
+            ? l with
+            {
+                TorqueTable = l.TorqueTable.Select((row, i) => row with { Arm = Moved(row.Arm, $"leverEnd.load.torqueTable[{i}][0]") }).ToEquatableList(),
+                Detents = l.Detents.Select((d, i) => d with { At = Moved(d.At, $"leverEnd.load.detents[{i}].at") }).ToEquatableList(),
+            }
+            : null;
+        return new(run with { LeverEnd = lever with { From = from, To = to, Load = load } }, edits.ToEquatableList());
     }
 
     /// <summary>The anchor moved in the arm's plane: back along the conduit, and square to it (m). Null: the bench rule fixes it.</summary>
-    public static Trial? Anchor(Run run, LeverPlacement placement, double back, double across, FigureWriterText typed)
+    public static Trial? Anchor(Run run, LeverPlacement placement, double back, double across, TypedLength typed)
     {
         ArgumentNullException.ThrowIfNull(placement);
         var lever = run.LeverEnd!;
@@ -65,17 +85,24 @@ public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
         {
             if (across != 0 && bench.Rule != AnchorRule.Offset)
                 return null;
-            var distance = bench.Distance.At(bench.Distance.Nominal.Metres + back);
-            if (distance.Nominal.Metres <= 0)
+            if (bench.Distance.Nominal.Metres + back <= 0)
                 return null;
-            var moved = bench with { Distance = distance };
+            var moved = bench;
             var edits = new List<TrialEdit>();
             if (back != 0)
-                edits.Add(new("leverEnd.bench.distance", typed(distance.Nominal.Metres, distance.Minus, distance.Plus)));
+            {
+                var (distance, text) = typed(bench.Distance.At(bench.Distance.Nominal.Metres + back));
+                moved = moved with { Distance = distance };
+                edits.Add(new("leverEnd.bench.distance", text));
+            }
+
             if (bench.Offset is { } offset && across != 0)
             {
-                moved = moved with { Offset = offset.At(offset.Nominal.Metres + across) };
-                edits.Add(new("leverEnd.bench.offset", typed(moved.Offset.Value.Nominal.Metres, offset.Minus, offset.Plus)));
+                // The offset counts along the arm at angle 0; away from the pivot is the swivel's side.
+                var away = Directions(placement.Case).Side.X < 0 ? -across : across;
+                var (place, text) = typed(offset.At(offset.Nominal.Metres + away));
+                moved = moved with { Offset = place };
+                edits.Add(new("leverEnd.bench.offset", text));
             }
 
             return new(run with { LeverEnd = lever with { Bench = moved } }, edits.ToEquatableList());
@@ -87,24 +114,24 @@ public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
         // Arm axes to aircraft axes: each aircraft axis was expressed in arm axes, so the dot products give it back.
         var (x, y, z) = placement.Axes;
         var at = placed.Anchor;
-        var to = new PointAt(
-            at.Station.At(at.Station.Nominal.Metres + Vector3.Dot(shift, x)),
-            at.Buttline.At(at.Buttline.Nominal.Metres + Vector3.Dot(shift, y)),
-            at.Waterline.At(at.Waterline.Nominal.Metres + Vector3.Dot(shift, z)));
-        string Text(Toleranced<Length> v) => "\"" + typed(v.Nominal.Metres, v.Minus, v.Plus) + "\"";
+        var station = typed(at.Station.At(at.Station.Nominal.Metres + Vector3.Dot(shift, x)));
+        var buttline = typed(at.Buttline.At(at.Buttline.Nominal.Metres + Vector3.Dot(shift, y)));
+        var waterline = typed(at.Waterline.At(at.Waterline.Nominal.Metres + Vector3.Dot(shift, z)));
         return new(
-            run with { LeverEnd = lever with { Placed = placed with { Anchor = to } } },
-            [new("leverEnd.anchor.at", $"[{Text(to.Station)}, {Text(to.Buttline)}, {Text(to.Waterline)}]", IsJson: true)]);
+            run with { LeverEnd = lever with { Placed = placed with { Anchor = new(station.Value, buttline.Value, waterline.Value) } } },
+            [new("leverEnd.anchor.at", $"[\"{station.Text}\", \"{buttline.Text}\", \"{waterline.Text}\"]", IsJson: true)]);
     }
 
     /// <summary>In the arm's plane: toward the arm along the conduit's end, and square to that, away from the pivot.</summary>
     public static (Vector3 Along, Vector3 Side) Directions(SweepCase of)
     {
         ArgumentNullException.ThrowIfNull(of);
-        var exit = of.Exit ?? of.SwivelAt(of.Mid) - of.Anchor;
-        var along = new Vector3(exit.X, exit.Y, 0).Unit();
+        static Vector3 InPlane(Vector3 v) => new(v.X, v.Y, 0);
+        // A conduit's end square to the arm's plane has no part in it: then the line to the swivel, or along its path.
+        var swivel = of.SwivelAt(of.Mid);
+        var along = ((Vector3[])[of.Along, swivel - of.Anchor, new(-swivel.Y, swivel.X, 0)]).Select(InPlane).First(v => v.Size > 1e-9 * of.Radius).Unit();
         var side = new Vector3(along.Y, -along.X, 0);
-        return (along, Vector3.Dot(side, of.SwivelAt(of.Mid)) < 0 ? -side : side);
+        return (along, Vector3.Dot(side, swivel) < 0 ? -side : side);
     }
 
     private static Run With(Run run, Swivel swivel) => run with { LeverEnd = run.LeverEnd! with { Swivel = swivel } };
@@ -112,11 +139,11 @@ public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
     private static string Degrees(Toleranced<Angle> angle)
     {
         static string Plain(double rad) => (rad * 180 / Math.PI).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
-        return angle.IsExact
+        return (angle.IsExact
             ? $"{Plain(angle.Nominal.Radians)} deg"
             : angle.Minus == angle.Plus
                 ? $"{Plain(angle.Nominal.Radians)} deg ± {Plain(angle.Plus)} deg"
-                : $"{Plain(angle.Nominal.Radians)} deg +{Plain(angle.Plus)}/-{Plain(angle.Minus)} deg";
+                : $"{Plain(angle.Nominal.Radians)} deg +{Plain(angle.Plus)}/-{Plain(angle.Minus)} deg") + (angle.Spread == Spread.Normal && !angle.IsExact ? " normal" : "");
     }
 }
 
@@ -124,5 +151,5 @@ public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
 /// <param name="IsJson">The value is JSON text; otherwise it is the content of a string.</param>
 public sealed record TrialEdit(string Path, string Value, bool IsJson = false);
 
-/// <summary>Writes a length with its limits as it is typed into the file.</summary>
-public delegate string FigureWriterText(double metres, double minus, double plus);
+/// <summary>A length with its limits as it is typed into the file, and the value that is read back: what is tried is what will stand there.</summary>
+public delegate (Toleranced<Length> Value, string Text) TypedLength(Toleranced<Length> wanted);

@@ -53,6 +53,10 @@ public enum LadderInput
 
     /// <summary>Length of the conduit, m: for heat.</summary>
     ConduitLength,
+
+    /// <summary>Stretch by the core's own drag in the bends, whatever the device asks, m.</summary>
+    OwnPull,
+    OwnPush,
 }
 
 /// <summary>One toleranced input.</summary>

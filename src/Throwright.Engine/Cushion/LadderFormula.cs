@@ -15,7 +15,7 @@ public readonly record struct LadderPlaces<T>(
 ///   pushing:  x = W - L(phi) - e_push          pulling:  x = W - L(phi) + B + e_pull
 ///   p0 = x pushing at the push stop            p1 = x pulling at the pull stop
 ///   B = c Theta + plays                        lost motion: the core crosses its bore at every reversal
-///   e = give x max(0, R/|m| + drag)            R torque against the arrival, m = dL/dphi
+///   e = give x max(0, R/|m| + drag) + own      R torque against the arrival, m = dL/dphi, own the core's own drag
 ///   cushion in = p0,  cushion out = stroke - p1,  so stroke = in + B + e_pull + e_push + throw + out
 /// Heat moves the knob by (a_wire - a_conduit) Lc dT_cable + (a_wire - a_bracket) L dT_lever.
 /// Lengths m, angles rad, forces N, a 1/K.
@@ -55,8 +55,8 @@ public static class LadderFormula
         T Force(CirclePlace<T> place, double t, double g) => t == 0 && g == 0
             ? drag
             : T.AtLeastZero((((t * torque) + (g * bias)) / (sign * circle.SlopeAt(place))) + drag);
-        T stretchPush = (x[(int)LadderInput.PushGive] * Force(atPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.PushSlack];
-        T stretchPull = x[(int)LadderInput.PullGive] * Force(atPull, of.TorqueAtPull, of.BiasAtPull);
+        T stretchPush = (x[(int)LadderInput.PushGive] * Force(atPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.OwnPush] + x[(int)LadderInput.PushSlack];
+        T stretchPull = (x[(int)LadderInput.PullGive] * Force(atPull, of.TorqueAtPull, of.BiasAtPull)) + x[(int)LadderInput.OwnPull];
 
         T lost = (x[(int)LadderInput.Clearance] * x[(int)LadderInput.BendTotal]) + x[(int)LadderInput.PinPlay] + x[(int)LadderInput.KnobPlay];
         T wireThrow = circle.Difference(atPush, atPull);

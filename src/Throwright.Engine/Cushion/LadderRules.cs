@@ -49,16 +49,18 @@ public static class LadderRules
     private static Finding Of(string rule, string figure, CushionRange range, string stopped, LadderLimits limits, FigureWriter say)
     {
         var wanted = limits.Wanted.Value;
-        var sizes = $"{range.Name} {say.Length(range.Nominal, Rounding.Down)}, worst case {say.Length(range.Least, Rounding.Down)}, wanted {say.Size(wanted)}";
+        var worst = double.IsFinite(range.Least) ? say.Length(range.Least, Rounding.Down) : "without bound";
+        var sizes = $"{range.Name} {say.Length(range.Nominal, Rounding.Down)}, worst case {worst}, wanted {say.Size(wanted)}";
         // Three-valued: the proven bound and a combination that does occur may lie on both sides of a limit.
         var cantTell = range.Outcome is not (Outcome.Corner or Outcome.Converged) && range.Least <= 0 && range.LeastFound > 0;
         var (verdict, sentence) = range switch
         {
-            { Nominal: <= 0 } => (Verdict.Fail, $"{stopped}: {sizes}."),
-            _ when range.LeastFound <= 0 => (Verdict.Fail, $"{stopped} in the worst case: {sizes}."),
+            // Written so that a figure that is no number is never clear.
+            { Nominal: not > 0 } => (Verdict.Fail, $"{stopped}: {sizes}."),
+            { LeastFound: not > 0 } => (Verdict.Fail, $"{stopped} in the worst case: {sizes}."),
             _ when cantTell => (Verdict.Caution, $"Can't tell yet whether a stop of the cable comes first: {sizes}, found {say.Length(range.LeastFound, Rounding.Down)}."),
-            _ when range.Least < wanted => (Verdict.Caution, $"Little is left: {sizes}."),
-            _ => (Verdict.Clear, $"{char.ToUpperInvariant(sizes[0])}{sizes[1..]}."),
+            _ when range.Least >= wanted => (Verdict.Clear, $"{char.ToUpperInvariant(sizes[0])}{sizes[1..]}."),
+            _ => (Verdict.Caution, $"Little is left: {sizes}."),
         };
         var likely = $"95 % of installations built to these tolerances: {say.LengthNumber(range.Low95, Rounding.Down)} to {say.Length(range.High95, Rounding.Down)}.";
         var measure = verdict != Verdict.Clear && range.Shares.Count > 0

@@ -53,10 +53,19 @@ public static class Friction
             ? 1 + (x / 2 * (1 + (x / 3 * (1 + (x / 4 * (1 + (x / 5 * (1 + (x / 6)))))))))
             : (Math.Exp(x) - 1) / x;
 
+    /// <summary>
+    /// (MeanGrowth(x) - 1) / x: the mean tension along a core over its own drag, when that drag is spread evenly over
+    /// the bends; 1/2 at x = 0.
+    /// </summary>
+    public static double MeanOwn(double x) =>
+        Math.Abs(x) < 0.01
+            ? 0.5 * (1 + (x / 3 * (1 + (x / 4 * (1 + (x / 5 * (1 + (x / 6))))))))
+            : (MeanGrowth(x) - 1) / x;
+
     /// <summary>Knob movement with no output from stretch alone when the hand reverses at a held load, m.</summary>
-    /// <remarks>2 T R / (E A mu) (cosh(mu theta) - 1): stretch pulling less stretch letting back, one radius.</remarks>
+    /// <remarks>2 T R / (E A mu) (cosh(mu theta) - 1): stretch pulling less stretch letting back, one radius; 0 without friction.</remarks>
     public static double DeadBand(double tension, double radius, double axialStiffness, double mu, double angle) =>
-        2 * tension * radius / (axialStiffness * mu) * (Math.Cosh(mu * angle) - 1);
+        mu == 0 ? 0 : 2 * tension * radius / (axialStiffness * mu) * (Math.Cosh(mu * angle) - 1);
 
     /// <summary>
     /// Soft core with weight in a bend from horizontal to vertical, pulled up out of it: force at the upper end, N.

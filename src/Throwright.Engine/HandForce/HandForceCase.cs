@@ -24,8 +24,8 @@ public sealed record HandForceCase
     public required double KnobDrag { get; init; }
     public required double DeviceDrag { get; init; }
 
-    /// <summary>Force the knob's lock holds, N; 0 without a lock.</summary>
-    public required double LockHolds { get; init; }
+    /// <summary>Force the knob's lock holds, N; 0 without a lock, null: there is one, what it holds is not known.</summary>
+    public required double? LockHolds { get; init; }
     public CoreProperties? Core { get; init; }
 
     /// <summary>Radial clearance is half of this: bore less core diameter, m.</summary>

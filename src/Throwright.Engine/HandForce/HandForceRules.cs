@@ -31,8 +31,11 @@ public static class HandForceRules
         ArgumentNullException.ThrowIfNull(forces);
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(say);
+        // Without a limit of the builder's own there is no verdict, except that one hand can't do it.
         if (limits.Comfort is { } comfort)
             yield return OfHand(forces, limits, comfort, say);
+        else if (!(Math.Max(forces.MostPull.Worst, forces.MostPush.Worst) <= limits.Ceiling.Value))
+            yield return OfHand(forces, limits, limits.Ceiling, say);
         if (forces.BareWire is { } wire)
             yield return OfBareWire(wire, limits, say);
         if (limits.PullLimit is { } pull)
@@ -41,7 +44,7 @@ public static class HandForceRules
             yield return OfCore(CorePush, "pushed", forces.CoreCompression, push, "core-push", limits, say);
         if (forces.InConduit is { } inside && forces.CoreCompression > 0)
             yield return OfLockUp(forces, inside, limits, say);
-        if (forces.SelfHolding is { } hold && forces.Places.Any(p => p.WirePull.Least < 0 || p.WirePush.Least < 0 || p.BackDrive > 0))
+        if (forces.SelfHolding is { AtDevice: not 0 } hold)
             yield return OfSelfHolding(hold, limits, say);
     }
 
@@ -49,9 +52,10 @@ public static class HandForceRules
     {
         var push = forces.MostPush.Worst > forces.MostPull.Worst;
         var most = push ? forces.MostPush : forces.MostPull;
-        var over = most.Worst > limits.Ceiling.Value;
+        // Comparisons are written so that a figure that is no number is never clear.
+        var over = !(most.Worst <= limits.Ceiling.Value);
         // An emergency control is used once, with all one has: only the ceiling counts.
-        var verdict = over ? Verdict.Fail : most.Worst > comfort.Value && !limits.Emergency ? Verdict.Caution : Verdict.Clear;
+        var verdict = over ? Verdict.Fail : limits.Emergency || most.Worst <= comfort.Value ? Verdict.Clear : Verdict.Caution;
         var limit = limits.Emergency || over ? limits.Ceiling : comfort;
         var what = limits.Emergency || over ? limits.CeilingWhat : "for a routine control";
         return new()
@@ -72,21 +76,21 @@ public static class HandForceRules
         return new()
         {
             Rule = BareWire,
-            Verdict = margin < 1 ? Verdict.Fail : margin < limits.StrutMargin.Value ? Verdict.Caution : Verdict.Clear,
-            Sentence = margin < 1
+            Verdict = margin >= limits.StrutMargin.Value ? Verdict.Clear : margin >= 1 ? Verdict.Caution : Verdict.Fail,
+            Sentence = !(margin >= 1)
                 ? $"Pushed with {say.Force(wire.Compression)} the bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}."
                 : $"The bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}; it is pushed with up to {say.Force(wire.Compression)}.",
             Figure = "bare-wire-margin",
             Limit = new(limits.StrutMargin.Value, QuantityKind.Ratio, true),
             Sources = [limits.StrutMargin.Source, Derived],
-            Why = margin < limits.StrutMargin.Value ? $"{say.Length(wire.Length)} of wire stand bare. A shorter bare length or a thicker wire holds: the load rises with the square of both." : "",
+            Why = !(margin >= limits.StrutMargin.Value) ? $"{say.Length(wire.Length)} of wire stand bare. A shorter bare length or a thicker wire holds: the load rises with the square of both." : "",
         };
     }
 
     private static Finding OfCore(string rule, string how, double force, Force limit, string figure, HandForceLimits limits, FigureWriter say) => new()
     {
         Rule = rule,
-        Verdict = force > limit.Newtons ? Verdict.Fail : Verdict.Clear,
+        Verdict = force <= limit.Newtons ? Verdict.Clear : Verdict.Fail,
         Sentence = $"The core is {how} with up to {say.Force(force)}; its limit is {say.Force(limit.Newtons, Rounding.Nearest)}.",
         Figure = figure,
         Limit = new(limit.Newtons, QuantityKind.Force, false),
@@ -101,8 +105,8 @@ public static class HandForceRules
         return new()
         {
             Rule = LockUp,
-            Verdict = most >= inside.LockUp ? Verdict.Fail : strand || most > inside.LockUp / 2 ? Verdict.Caution : Verdict.Clear,
-            Sentence = most >= inside.LockUp
+            Verdict = !(most < inside.LockUp) ? Verdict.Fail : !strand && most <= inside.LockUp / 2 ? Verdict.Clear : Verdict.Caution,
+            Sentence = !(most < inside.LockUp)
                 ? $"Pushed, the core jams in its conduit: at most {say.Force(inside.LockUp, Rounding.Down)} can come out, {say.Force(most)} are needed."
                 : strand
                     ? $"A stranded core winds up when pushed: at most {say.Force(inside.LockUp, Rounding.Down)} can come out of the conduit, {say.Force(most)} are needed."
@@ -117,20 +121,31 @@ public static class HandForceRules
     private static Finding OfSelfHolding(SelfHolding hold, HandForceLimits limits, FigureWriter say)
     {
         var toward = hold.TowardPush ? "push" : "pull";
-        var verdict = hold.Drive > hold.Lock ? Verdict.Fail : hold.Drive > 0 && hold.Lock < 1.5 * hold.Drive ? Verdict.Caution : Verdict.Clear;
+        var verdict = hold switch
+        {
+            { Drive: <= 0 } => Verdict.Clear,
+            { Lock: null } => Verdict.NeedsInput,
+            _ when hold.Lock >= 1.5 * hold.Drive => Verdict.Clear,
+            _ => hold.Holds ? Verdict.Caution : Verdict.Fail,
+        };
         return new()
         {
             Rule = SelfHold,
             Verdict = verdict,
             Sentence = hold.Drive <= 0
                 ? $"Friction holds the device against its own load with {say.Force(-hold.Drive, Rounding.Down)} at the knob to spare."
-                : hold.Lock <= 0
-                    ? $"Hand off, the load can drive the knob toward its {toward} stop with {say.Force(hold.Drive)}, and nothing holds it."
-                    : $"Hand off, the load can drive the knob toward its {toward} stop with {say.Force(hold.Drive)}; the lock holds {say.Force(hold.Lock, Rounding.Down)}.",
+                : $"Hand off, the load can drive the knob toward its {toward} stop with {say.Force(hold.Drive)}" + hold.Lock switch
+                {
+                    null => "; what the lock holds is not known.",
+                    <= 0 => ", and nothing holds it.",
+                    { } l => $"; the lock holds {say.Force(l, Rounding.Down)}.",
+                },
             Figure = "back-drive",
-            Limit = new(hold.Lock, QuantityKind.Force, false),
+            Limit = hold.Lock is { } limit ? new(limit, QuantityKind.Force, false) : null,
             Sources = [limits.SelfHoldingRule],
-            Why = "Taken with the least friction of its band; vibration lowers it further. A control must stay where it is put.",
+            Why = verdict == Verdict.NeedsInput
+                ? "How to get it: pull the locked knob with a spring scale until it slips. It goes to cockpitEnd.lockHolds."
+                : "Taken with the least friction of its band; vibration lowers it further. A control must stay where it is put.",
         };
     }
 }

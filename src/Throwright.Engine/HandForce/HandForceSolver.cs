@@ -35,23 +35,29 @@ public static class HandForceSolver
             torque.Least >= 0 ? torque.Least / arm.Most : torque.Least / arm.Least,
             torque.Most >= 0 ? torque.Most / arm.Least : torque.Most / arm.Most);
 
-        ForceAtPlace Place(DevicePlace at)
+        // A detent takes the device to its own place and keeps it there: that is no load to be held.
+        var loose = of.Load with { Detents = [] };
+        Spread3 Own(double angle) => DeviceTorque.At(loose, angle, pushAngle, pullAngle).TowardPush;
+
+        (ForceAtPlace Force, double Drive) Place(DevicePlace at)
         {
-            var torque = DeviceTorque.At(of.Load, at.Angle, pushAngle, pullAngle);
-            var (r, g) = torque;
+            var (r, g) = DeviceTorque.At(of.Load, at.Angle, pushAngle, pullAngle);
             var pull = AtWire(new(r.Nominal + g.Nominal, r.Least + g.Least, r.Most + g.Most), at.MomentArm);
             var push = AtWire(new(r.Nominal - g.Nominal, r.Least - g.Most, r.Most - g.Least), at.MomentArm);
-            // Hand off: the load drives the wire, least friction holds it.
-            var drive = Math.Max(Math.Max(g.Most, -g.Least) - r.Least, 0) / at.MomentArm.Least;
-            var backDrive = -Friction.AtKnob(-drive, of.Friction.Least, slack, contact, of.DeviceDrag, of.KnobDrag);
-            return new(
+            // Hand off: the load drives the wire, least friction holds it. The stiff core's own drag is left out: a bend
+            // too short for its four contacts has less, and what holds must not be counted too high.
+            var own = Own(at.Angle);
+            var drive = Math.Max(Math.Max(own.Most, -own.Least) - r.Least, 0) / at.MomentArm.Least;
+            var backDrive = -Friction.AtKnob(-drive, of.Friction.Least, slack, [], of.DeviceDrag, of.KnobDrag);
+            return (new(
                 at.Angle, pull, push,
                 new(Knob(pull.Nominal, 0), Knob(pull.Least, -1), Knob(pull.Most, 1)),
                 new(Knob(push.Nominal, 0), Knob(push.Least, -1), Knob(push.Most, 1)),
-                backDrive);
+                backDrive), drive);
         }
 
-        var places = of.Places.Select(Place).ToEquatableList();
+        var each = of.Places.Select(Place).ToList();
+        var places = each.Select(e => e.Force).ToEquatableList();
         static PeakForce Peak(IEnumerable<(Spread3 Force, double Angle)> along)
         {
             var top = along.MaxBy(p => p.Force.Most);
@@ -59,7 +65,7 @@ public static class HandForceSolver
         }
 
         var worstHold = places.MaxBy(p => p.BackDrive)!;
-        var torqueThere = DeviceTorque.At(of.Load, worstHold.Angle, pushAngle, pullAngle).TowardPush;
+        var ownThere = Own(worstHold.Angle);
         // Pulling against resistance draws the core; pushing, or a device that runs ahead of the pull, squeezes it.
         var bareCompression = places.Max(p => Math.Max(p.WirePush.Most, -p.WirePull.Least));
         var compression = Math.Max(places.Max(p => p.KnobPush.Most), bareCompression);
@@ -75,9 +81,11 @@ public static class HandForceSolver
             BareWireCompression = Math.Max(0, bareCompression),
             BareWire = Strut(of, Math.Max(0, bareCompression)),
             InConduit = Inside(of),
-            SelfHolding = new(worstHold.BackDrive, of.LockHolds, torqueThere.Most > -torqueThere.Least, worstHold.Angle),
+            SelfHolding = new(worstHold.BackDrive, of.LockHolds, ownThere.Most > -ownThere.Least, worstHold.Angle, each.Max(e => e.Drive)),
             PullGive = Give(of, of.ConduitPullStiffness, "squeezed", notCounted),
             PushGive = Give(of, of.ConduitPushStiffness, "drawn out", notCounted),
+            OwnPull = OwnStretch(of, contact, of.ConduitPullStiffness),
+            OwnPush = OwnStretch(of, contact, of.ConduitPushStiffness),
             PushSlack = Slack(of, places[0].WirePush, notCounted),
             NotCounted = notCounted.Distinct().ToEquatableList(),
         };
@@ -131,6 +139,23 @@ public static class HandForceSolver
             At(of.Friction.Nominal, of.BendFactor.Nominal, length.Nominal, conduit?.Nominal, of.BracketStiffness?.Nominal),
             At(of.Friction.Least, of.BendFactor.Least, length.Least, conduit?.Most, of.BracketStiffness?.Most),
             At(of.Friction.Most, of.BendFactor.Most, length.Most, conduit?.Least, of.BracketStiffness?.Least));
+    }
+
+    /// <summary>
+    /// Stretch by the stiff core's own drag D = sum of 4 mu N: D x share x (Lc/EA + 1/k_conduit). Where along the conduit
+    /// the bends lie is not known: evenly (nominal), all at the knob (least: none), all at the device (most: g).
+    /// </summary>
+    private static Spread3? OwnStretch(HandForceCase of, double[] contact, Spread3? conduit)
+    {
+        if (contact.Length == 0 || of is not { Core: { } core, ConduitLength: { } length })
+            return null;
+        var theta = of.Bends.Sum(b => b.Angle);
+        double At(double mu, double share, double lc, double? kc) =>
+            4 * mu * contact.Sum() * share * ((lc / core.AxialStiffness) + (kc is { } k ? 1 / k : 0));
+        return new(
+            At(of.Friction.Nominal, Friction.MeanOwn(of.Friction.Nominal * theta * of.BendFactor.Nominal), length.Nominal, conduit?.Nominal),
+            0,
+            At(of.Friction.Most, Friction.MeanGrowth(of.Friction.Most * theta * of.BendFactor.Most), length.Most, conduit?.Least));
     }
 
     /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push.</summary>

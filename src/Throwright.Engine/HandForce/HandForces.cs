@@ -28,6 +28,10 @@ public sealed record HandForces
     public Spread3? PullGive { get; init; }
     public Spread3? PushGive { get; init; }
 
+    /// <summary>Knob movement by the core's own drag in the bends, whatever the device asks, m; null when not known.</summary>
+    public Spread3? OwnPull { get; init; }
+    public Spread3? OwnPush { get; init; }
+
     /// <summary>Shortening of the core by winding up inside the conduit when pushed at the push stop, m.</summary>
     public required Spread3 PushSlack { get; init; }
 
@@ -60,10 +64,11 @@ public sealed record CoreInConduit(double Snaking, double Helix, double LockUp, 
 
 /// <summary>The load against what holds it, hand off, at the worst place. Newtons at the knob.</summary>
 /// <param name="Drive">What reaches the knob with the least friction: positive moves it unless the lock holds.</param>
-/// <param name="Lock">What the lock holds.</param>
+/// <param name="Lock">What the lock holds; null: there is one, what it holds is not known.</param>
 /// <param name="TowardPush">It would move toward the push stop.</param>
 /// <param name="Angle">Arm angle of the worst place, rad.</param>
-public sealed record SelfHolding(double Drive, double Lock, bool TowardPush, double Angle)
+/// <param name="AtDevice">Most that the load sends along the wire at the device; 0: the device's own friction holds it.</param>
+public sealed record SelfHolding(double Drive, double? Lock, bool TowardPush, double Angle, double AtDevice)
 {
-    public bool Holds => Drive <= Lock;
+    public bool Holds => Drive <= (Lock ?? 0);
 }

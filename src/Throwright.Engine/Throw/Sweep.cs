@@ -43,11 +43,16 @@ public sealed record Sweep
     public SweepPlace AtMid => Places[Places.Count / 2];
     public bool IsMonotone => DeadCentresInside.Count == 0;
 
+    /// <summary>Pushing turns the arm the way its angles count; a change that turns this round reverses the control.</summary>
+    public bool PushTurnsUp => PushAngle == Case.To;
+
     /// <summary>Free wire length, m, at an arm angle.</summary>
     public double LengthAt(double phi) => Geometry.At(new(phi)).Value;
 
     /// <summary>dL/dphi, m/rad, signed.</summary>
     public double MomentArmAt(double phi) => Geometry.SlopeAt(new(phi), Geometry.At(new(phi))).Value;
+
+    public SweepPlace PlaceAt(double phi) => new(phi, LengthAt(phi), Math.Abs(MomentArmAt(phi)), Case.SwingAt(phi));
 
     /// <summary>
     /// Arm angle at which the free wire has this length: the branch of the arc cosine on which the sweep lies.

@@ -38,7 +38,8 @@ public static class SweepRules
             yield break;
         }
 
-        if (!sweep.IsMonotone || leastArmAtStops <= 1e-6)
+        // Comparisons are written so that a figure that is no number is never clear.
+        if (!sweep.IsMonotone || !(leastArmAtStops > 1e-6))
         {
             yield return new()
             {
@@ -70,12 +71,12 @@ public static class SweepRules
         yield return new()
         {
             Rule = Transmission,
-            Verdict = angle < least.Value ? Verdict.Caution : Verdict.Clear,
+            Verdict = angle >= least.Value ? Verdict.Clear : Verdict.Caution,
             Sentence = $"The wire meets the arm at {say.Angle(angle, Rounding.Down)} at the worse stop, wanted {say.Angle(least.Value)} or more.",
             Figure = "transmission",
             Limit = new(least.Value, QuantityKind.Angle, true),
             Sources = [least.Source],
-            Why = angle < least.Value ? "Near a dead centre a small change of length turns the arm a lot, and little force reaches it." : "",
+            Why = !(angle >= least.Value) ? "Near a dead centre a small change of length turns the arm a lot, and little force reaches it." : "",
         };
 
         foreach (var finding in OfSwing(sweep, tipSwivels, bending, elasticLimit, fatigueShare, strengthSource, limits, say))
@@ -93,10 +94,10 @@ public static class SweepRules
             yield return new()
             {
                 Rule = Swing,
-                Verdict = swing > tipSwivels.Radians ? Verdict.Fail : swing > most ? Verdict.Caution : Verdict.Clear,
+                Verdict = swing <= most ? Verdict.Clear : swing <= tipSwivels.Radians ? Verdict.Caution : Verdict.Fail,
                 Sentence = swing > tipSwivels.Radians
                     ? $"The wire swings {shown}; the conduit's tip swivels only {say.Angle(tipSwivels.Radians)}."
-                    : $"The wire swings {shown}; the tip swivels {say.Angle(tipSwivels.Radians)}, {say.Angle(limits.SwivelMargin.Value)} of it kept in hand.",
+                    : $"The wire swings {shown}; the tip swivels {say.Angle(tipSwivels.Radians)}, {say.Angle(limits.SwivelMargin.Value)} of it to be kept in hand.",
                 Figure = "swing",
                 Limit = new(most, QuantityKind.Angle, false),
                 Sources = [limits.SwivelMargin.Source],
@@ -108,7 +109,7 @@ public static class SweepRules
         yield return new()
         {
             Rule = Swing,
-            Verdict = swing > limits.Fairlead.Value ? Verdict.Caution : Verdict.Clear,
+            Verdict = swing <= limits.Fairlead.Value ? Verdict.Clear : Verdict.Caution,
             Sentence = $"The wire leaves the fixed tip at up to {shown}, a plain fairlead allows {say.Angle(limits.Fairlead.Value)}.",
             Figure = "swing",
             Limit = new(limits.Fairlead.Value, QuantityKind.Angle, false),
@@ -121,7 +122,7 @@ public static class SweepRules
         yield return new()
         {
             Rule = WireBend,
-            Verdict = bending.Stress > limit ? Verdict.Fail : bending.Stress > fatigue ? Verdict.Caution : Verdict.Clear,
+            Verdict = bending.Stress <= fatigue ? Verdict.Clear : bending.Stress <= limit ? Verdict.Caution : Verdict.Fail,
             Sentence = bending.Stress > limit
                 ? $"The bare wire is bent to {say.Text(QuantityKind.Stress, bending.Stress, Rounding.Up)} at the tip: it takes a set ({say.Text(QuantityKind.Stress, limit)})."
                 : $"The bare wire is bent to {say.Text(QuantityKind.Stress, bending.Stress, Rounding.Up)} at the tip, for a long life {say.Text(QuantityKind.Stress, fatigue)} or less.",

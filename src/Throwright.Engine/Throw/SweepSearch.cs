@@ -52,7 +52,8 @@ public static class SweepSearch
         double Miss(double value)
         {
             var of = at(value);
-            var sweep = of is null ? null : SweepSolver.Solve(of);
+            // Only the swing looks between the stops.
+            var sweep = of is null ? null : aim == SweepAim.BalancedSwing ? SweepSolver.Solve(of) : SweepSolver.Solve(of, steps: 2);
             return sweep is null ? double.NaN : MissOf(sweep, aim, wanted);
         }
 
@@ -92,11 +93,11 @@ public static class SweepSearch
     /// <summary>Signed swing in the arm's plane: the largest to one side against the largest to the other.</summary>
     private static double SwingMiss(Sweep sweep)
     {
-        var exit = sweep.Case.Exit ?? sweep.Case.SwivelAt(sweep.Case.Mid) - sweep.Case.Anchor;
+        Shapes.Frames.Vector3 exit = sweep.Case.Along, mouth = sweep.Case.Mouth;
         double most = double.NegativeInfinity, least = double.PositiveInfinity;
         foreach (var place in sweep.Places)
         {
-            var wire = sweep.Case.SwivelAt(place.Angle) - sweep.Case.Anchor;
+            var wire = sweep.Case.SwivelAt(place.Angle) - mouth;
             var side = Math.Atan2((exit.X * wire.Y) - (exit.Y * wire.X), (exit.X * wire.X) + (exit.Y * wire.Y));
             most = Math.Max(most, side);
             least = Math.Min(least, side);

@@ -14,11 +14,12 @@ public static class SweepSolver
     /// phi0 + pi (longest). Between two of them L rises or falls all the way, so the stops are its ends, and the
     /// moment arm, which rises from zero to a single crest, is least at one of the stops.
     /// </remarks>
-    public static Sweep? Solve(SweepCase of)
+    /// <param name="steps">Places less one; a search that looks at the stops only needs no more than 2.</param>
+    public static Sweep? Solve(SweepCase of, int steps = Steps)
     {
         ArgumentNullException.ThrowIfNull(of);
-        if (!(of.Radius > 0) || !(of.To > of.From) || of.To - of.From >= 2 * Math.PI)
-            throw new ArgumentOutOfRangeException(nameof(of), of, "radius > 0 and 0 < to - from < 360 deg");
+        if (!(of.Radius > 0) || !(of.To > of.From) || of.To - of.From > (2 * Math.PI) + 1e-9)
+            throw new ArgumentOutOfRangeException(nameof(of), of, "radius > 0 and 0 < to - from <= 360 deg");
         var (r, a, b, c) = (of.Radius, of.Anchor.X, of.Anchor.Y, of.Anchor.Z);
         var reach = Math.Sqrt((a * a) + (b * b));
         // Anchor on the lever's axis to within a billionth of the arm: there is no throw.
@@ -44,12 +45,9 @@ public static class SweepSolver
         };
         double atFrom = sweep.LengthAt(of.From), atTo = sweep.LengthAt(of.To);
         var (push, pull) = atTo >= atFrom ? (of.To, of.From) : (of.From, of.To);
-        var exit = of.Exit ?? of.SwivelAt(of.Mid) - of.Anchor;
-        SweepPlace Place(double phi) =>
-            new(phi, sweep.LengthAt(phi), Math.Abs(sweep.MomentArmAt(phi)), Vector3.AngleBetween(of.SwivelAt(phi) - of.Anchor, exit));
-        var places = Enumerable.Range(0, Steps + 1).Select(i => Place(push + ((pull - push) * i / Steps))).ToEquatableList();
+        var places = Enumerable.Range(0, steps + 1).Select(i => sweep.PlaceAt(push + ((pull - push) * i / steps))).ToEquatableList();
         var leastArm = dead.Inside.Count > 0 ? 0 : Math.Min(places[0].MomentArm, places[^1].MomentArm);
-        var (swing, swingAt) = MostSwing(places, phi => Place(phi).Swing);
+        var (swing, swingAt) = MostSwing(places, of.SwingAt);
         return sweep with
         {
             PushAngle = push,
@@ -83,9 +81,7 @@ public static class SweepSolver
     private static (double Swing, double At) MostSwing(EquatableList<SweepPlace> places, Func<double, double> swingAt)
     {
         var top = Enumerable.Range(0, places.Count).MaxBy(i => places[i].Swing);
-        if (top == 0 || top == places.Count - 1)
-            return (places[top].Swing, places[top].Angle);
-        double a = places[top - 1].Angle, b = places[top + 1].Angle;
+        double a = places[Math.Max(0, top - 1)].Angle, b = places[Math.Min(places.Count - 1, top + 1)].Angle;
         var golden = (Math.Sqrt(5) - 1) / 2;
         for (var i = 0; i < 60; i++)
         {
@@ -97,6 +93,6 @@ public static class SweepSolver
         }
 
         var at = 0.5 * (a + b);
-        return (swingAt(at), at);
+        return swingAt(at) > places[top].Swing ? (swingAt(at), at) : (places[top].Swing, places[top].Angle);
     }
 }

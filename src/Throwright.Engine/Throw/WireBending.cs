@@ -14,7 +14,10 @@ public sealed record WireBending(double Offset, double SideForce, double Stress,
     {
         var second = Math.PI * Math.Pow(diameter, 4) / 64;
         var critical = Math.PI * Math.PI * modulus * second / (bareLength * bareLength);
+        // An aimed tip (offset 0) that buckles is no better off: infinity, not infinity x 0.
         var growth = push >= critical ? double.PositiveInfinity : 1 / (1 - (Math.Max(0, push) / critical));
+        if (double.IsPositiveInfinity(growth))
+            return new(offset, growth, growth, growth);
         return new(
             offset,
             growth * 3 * modulus * second * offset / Math.Pow(bareLength, 3),
