@@ -36,9 +36,14 @@ public static class FigureText
         return rounded < 0 ? "−" + text : text;
     }
 
-    /// <summary>Nearest fraction of an inch, "1 3/4 in"; null when it is off by more than <paramref name="tolerance"/> (m).</summary>
+    /// <summary>
+    /// Nearest fraction of an inch, "1 3/4 in"; null when it is off by more than <paramref name="tolerance"/> (m), or is
+    /// no length that a tape could show.
+    /// </summary>
     public static string? FractionOfInch(Length length, int denominator = 64, double tolerance = double.PositiveInfinity)
     {
+        if (!(Math.Abs(length.Inches) < 1e9))
+            return null;
         var parts = (long)Math.Round(Math.Abs(length.Inches) * denominator, MidpointRounding.AwayFromZero);
         if (Math.Abs((parts * Length.MetresPerInch / denominator) - Math.Abs(length.Metres)) > tolerance)
             return null;

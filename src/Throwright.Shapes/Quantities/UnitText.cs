@@ -10,12 +10,17 @@ public readonly record struct ReadQuantity(double Nominal, double Minus, double 
 /// <summary>Reads values with units as a person writes them: "1 3/4 in", "4' 2 1/2\"", "6 lbf in ± 20 %", "92 deg +2/-1 deg".</summary>
 /// <remarks>
 /// Grammar: value [limits] ["normal"]
-///   value   one term, or feet and inches: "4 ft 2 1/2 in"
+///   value   one term, or feet and inches: "4 ft 2 1/2 in", "4'-2 1/2\""
 ///   term    [-] number unit; number = "1 3/4", "1-3/4", "3/4", "1.75", "1e-3"
 ///   limits  "± a", "+/- a", "+a/-b" or "-b/+a", each with a unit, or without one if the value has it (or the
 ///           other way round: "44.5 ± 0.5 mm"); "± 20 %" is a share of the value
-/// A bare number is refused: the reader can't know whether 44.5 is mm or in. A comma is refused: in one country
-/// it is a decimal point, in another it groups thousands. NaN and infinity are refused.
+/// What two people could read differently is refused:
+///   a bare number (mm or in?) and "mil" (thou or mm?);
+///   a comma (decimal point or thousands?) and digits in groups;
+///   a fraction above 1 (11/2, or 1 1/2 without its space?);
+///   a minus sign or an en dash within a value, a hyphen with a space (difference, range or joint?);
+///   limits without the slash (+1-1/2: a mixed number?), and one bare limit beside one with another unit.
+/// NaN and infinity are refused.
 /// </remarks>
 public static class UnitText
 {
@@ -25,7 +30,7 @@ public static class UnitText
         [QuantityKind.Length] =
         [
             ("in", 0.0254), ("mm", 0.001), ("cm", 0.01), ("m", 1), ("ft", 0.3048), ("inch", 0.0254), ("inches", 0.0254),
-            ("\"", 0.0254), ("″", 0.0254), ("'", 0.3048), ("′", 0.3048), ("feet", 0.3048), ("foot", 0.3048), ("mil", 0.0000254), ("thou", 0.0000254), ("µm", 1e-6), ("um", 1e-6),
+            ("\"", 0.0254), ("″", 0.0254), ("'", 0.3048), ("′", 0.3048), ("feet", 0.3048), ("foot", 0.3048), ("thou", 0.0000254), ("µm", 1e-6), ("um", 1e-6),
         ],
         [QuantityKind.Angle] = [("deg", Math.PI / 180), ("°", Math.PI / 180), ("rad", 1), ("degrees", Math.PI / 180), ("degree", Math.PI / 180)],
         [QuantityKind.Force] = [("lbf", Force.NewtonsPerPoundForce), ("N", 1), ("kN", 1000), ("daN", 10), ("kgf", 9.80665), ("lb", Force.NewtonsPerPoundForce), ("ozf", Force.NewtonsPerPoundForce / 16)],
@@ -104,11 +109,9 @@ public static class UnitText
             return false;
         }
 
-        if (rest.Contains(','))
-        {
-            problem = "a comma is not a decimal point here";
+        problem = Doubtful(rest);
+        if (problem is not null)
             return false;
-        }
 
         var spread = Spread.Uniform;
         if (rest.EndsWith(" normal", StringComparison.Ordinal))
@@ -120,8 +123,8 @@ public static class UnitText
         var (valueText, limitsText) = SplitLimits(rest);
         if (!TryLimits(limitsText, out var minusText, out var plusText, out problem))
             return false;
-        var trailingUnit = TrailingUnit(kind, plusText) ?? TrailingUnit(kind, minusText);
-        if (!TryValue(kind, valueText, trailingUnit, out var nominal, out var unit, out problem))
+        string? minusUnit = UnitAtEnd(kind, minusText), plusUnit = UnitAtEnd(kind, plusText);
+        if (!TryValue(kind, valueText, UnitForValue(kind, minusUnit, plusUnit), out var nominal, out var unit, out problem))
             return false;
         if (!TryLimit(kind, minusText, unit, nominal, out var minus, out problem)
             || !TryLimit(kind, plusText, unit, nominal, out var plus, out problem))
@@ -129,22 +132,56 @@ public static class UnitText
             return false;
         }
 
+        if (minusUnit is null != plusUnit is null && !IsSame(kind, minusUnit ?? plusUnit, unit))
+        {
+            problem = "write the unit behind both limits";
+            return false;
+        }
+
         value = new(nominal, minus, plus, spread, unit);
         return true;
     }
 
-    /// <summary>No-break spaces, typographic minus, multiple spaces: all made plain.</summary>
+    /// <summary>
+    /// No-break spaces and hyphens, multiple spaces, the dot of a product: all made plain. A typographic
+    /// minus or en dash becomes a sign where a sign can stand, a fraction slash becomes a slash under one digit;
+    /// elsewhere they stay, to be refused.
+    /// </summary>
     private static string Tidy(string text)
     {
+        text = text.Trim();
         var plain = new StringBuilder(text.Length);
-        foreach (var c in text.Trim())
+        for (var i = 0; i < text.Length; i++)
         {
-            var p = c switch { '\u00A0' or '\u202F' or '\u2009' or '\t' => ' ', '\u2212' or '\u2013' => '-', '\u2044' => '/', '·' or '*' => ' ', _ => c };
-            if (p != ' ' || plain.Length == 0 || plain[^1] != ' ')
+            var before = plain.Length == 0 ? ' ' : plain[^1];
+            var p = text[i] switch
+            {
+                '\u00A0' or '\u202F' or '\u2009' or '\t' => ' ',
+                '\u2010' or '\u2011' => '-',
+                '\u2212' or '\u2013' when before is ' ' or '/' or '±' or 'e' or 'E' => '-',
+                '\u2044' when !(plain.Length > 1 && char.IsAsciiDigit(plain[^1]) && char.IsAsciiDigit(plain[^2])) => '/',
+                '\u22C5' or '*' => '·',
+                '\u03BC' => 'µ',
+                _ => text[i],
+            };
+            if (p != ' ' || before != ' ')
                 plain.Append(p);
         }
 
         return plain.ToString();
+    }
+
+    /// <summary>Signs that mean one thing to one reader and another to the next.</summary>
+    private static string? Doubtful(string text)
+    {
+        if (text.Any(char.IsControl))
+            return "a line break or control character within the value";
+        if (text.Contains(','))
+            return "a comma is not a decimal point here";
+        if (text.AsSpan().ContainsAny('\u2212', '\u2013'))
+            return "a dash between two things may mean a difference or a range; write \"1 3/4 in\" or \"4 ft 2 in\"";
+        var slash = text.IndexOf('\u2044', StringComparison.Ordinal);
+        return slash < 0 ? null : $"\"{text[(slash - 2)..Digits(text, slash + 1)]}\" may be a mixed number set small; write it with a plain \"/\"";
     }
 
     private static (string Value, string Limits) SplitLimits(string text)
@@ -159,9 +196,7 @@ public static class UnitText
         // "+a/-b" or "-b/+a" after a space; a sign inside "1e-3" or "1-3/4" has no space before it.
         for (var i = 1; i < text.Length; i++)
         {
-            if (text[i] is '+' or '-' && text[i - 1] == ' ' && text.AsSpan(i + 1).ContainsAny('+', '-'))
-                return (text[..i].TrimEnd(), text[i..]);
-            if (text[i] is '+' && text[i - 1] == ' ')
+            if (text[i] is '+' or '-' && text[i - 1] == ' ')
                 return (text[..i].TrimEnd(), text[i..]);
         }
 
@@ -183,33 +218,43 @@ public static class UnitText
             return false;
         }
 
-        var second = limits.IndexOfAny(['+', '-'], 1);
-        while (second > 0 && limits[second - 1] is 'e' or 'E')
-            second = limits.IndexOfAny(['+', '-'], second + 1);
-        if (second < 0 || limits[0] == limits[second])
+        // The slash before the second sign is needed: "+1-1/2" may be a mixed number.
+        for (var slash = limits.IndexOf('/'); slash > 0; slash = limits.IndexOf('/', slash + 1))
         {
-            problem = "limits must be written \"± a\" or \"+a/-b\"";
-            return false;
+            var last = limits[(slash + 1)..].TrimStart();
+            if (last.Length == 0 || last[0] != (limits[0] == '+' ? '-' : '+'))
+                continue;
+            var first = limits[1..slash].Trim();
+            last = last[1..].Trim();
+            (plus, minus) = limits[0] == '+' ? (first, last) : (last, first);
+            if (first.Length > 0 && last.Length > 0 && first[0] is not ('+' or '-') && last[0] is not ('+' or '-'))
+                return true;
         }
 
-        var first = limits[1..second].Trim().TrimEnd('/').Trim();
-        var last = limits[(second + 1)..].Trim();
-        (plus, minus) = limits[0] == '+' ? (first, last) : (last, first);
-        if (plus.Length > 0 && minus.Length > 0)
-            return true;
         problem = "limits must be written \"± a\" or \"+a/-b\"";
         return false;
     }
 
-    /// <summary>The unit at the end of a limit, so that "44.5 ± 0.5 mm" and "+2/-1 deg" need it once.</summary>
-    private static string? TrailingUnit(QuantityKind kind, string text)
+    /// <summary>The unit at the end of a limit, "%" included; null for a bare number.</summary>
+    private static string? UnitAtEnd(QuantityKind kind, string text)
     {
         if (text.EndsWith('%'))
-            return null;
+            return "%";
         TakeNumber(text, out _, out var rest, out _);
         var unit = rest.Trim();
         return unit.Length > 0 && Find(kind, unit) is not null ? unit : null;
     }
+
+    /// <summary>The unit that a value without one takes from its limits, as in "44.5 ± 0.5 mm"; null if they have none or two.</summary>
+    private static string? UnitForValue(QuantityKind kind, string? minusUnit, string? plusUnit)
+    {
+        // "20 ± 5 K": a difference in K says nothing about the scale of the 20.
+        var unit = plusUnit ?? minusUnit;
+        return unit is null or "%" or "K" || !IsSame(kind, minusUnit ?? unit, unit) ? null : unit;
+    }
+
+    private static bool IsSame(QuantityKind kind, string? unit, string other) =>
+        unit is not null && Find(kind, unit) is double factor && factor == Find(kind, other);
 
     private static bool TryLimit(QuantityKind kind, string text, string unit, double nominal, out double limit, [NotNullWhen(false)] out string? problem)
     {
@@ -233,8 +278,14 @@ public static class UnitText
                 return false;
             }
 
+            if (nominal == 0)
+            {
+                problem = "a share of zero is nothing; write the limit with its unit";
+                return false;
+            }
+
             limit = Math.Abs(nominal) * share / 100;
-            return true;
+            return IsFinite(limit, out problem);
         }
 
         if (!TakeNumber(text, out var number, out var rest, out problem))
@@ -249,10 +300,13 @@ public static class UnitText
 
         // A limit is a difference, so the offset of degF does not apply.
         limit = number * factor.Value;
-        if (limit >= 0 && double.IsFinite(limit))
-            return true;
-        problem = "a limit can't be negative";
-        return false;
+        return IsFinite(limit, out problem);
+    }
+
+    private static bool IsFinite(double limit, [NotNullWhen(false)] out string? problem)
+    {
+        problem = double.IsFinite(limit) ? null : "the limit is not a finite number";
+        return problem is null;
     }
 
     private static bool TryValue(QuantityKind kind, string text, string? trailingUnit, out double si, out string unit, [NotNullWhen(false)] out string? problem)
@@ -270,7 +324,9 @@ public static class UnitText
             var digit = rest.AsSpan().IndexOfAnyInRange('0', '9');
             if (digit > 0)
             {
-                var feet = rest[..digit].Trim().TrimEnd('-').Trim();
+                // Joined by a space, a hyphen ("4'-2\"") or nothing; a hyphen with a space may be a minus.
+                var feet = rest[..digit];
+                feet = feet.EndsWith('-') ? feet[..^1] : feet.TrimEnd();
                 if (Find(kind, feet) != 0.3048)
                 {
                     problem = $"\"{rest}\" after the number is not one unit; only feet and inches are added up";
@@ -280,7 +336,8 @@ public static class UnitText
                 if (!TakeNumber(rest[digit..], out var inches, out var inchUnit, out problem))
                     return false;
                 unit = inchUnit.Trim();
-                if (Find(kind, unit) != 0.0254 || inches < 0 || inches >= 12 || number != Math.Floor(number))
+                // "1'000" is no foot and nothing, but a thousand in groups.
+                if (Find(kind, unit) != 0.0254 || inches >= 12 || Digits(rest, digit) > digit + 2 || number != Math.Floor(number))
                 {
                     problem = "feet and inches are written \"4 ft 2 1/2 in\" with whole feet and less than 12 in";
                     return false;
@@ -313,7 +370,8 @@ public static class UnitText
         si = kind == QuantityKind.Temperature
             ? unit switch { "degF" or "°F" or "F" => (number - 32) / 1.8, "K" => number - 273.15, _ => number }
             : number * factor.Value;
-        if (double.IsFinite(si) && !(kind == QuantityKind.Temperature && si < -273.15))
+        // 1e-9: -459.67 degF is -273.15 degC but for its last bit.
+        if (double.IsFinite(si) && !(kind == QuantityKind.Temperature && si < -273.15 - 1e-9))
             return true;
         problem = kind == QuantityKind.Temperature && double.IsFinite(si) ? "below absolute zero" : "not a finite number";
         return false;
@@ -327,14 +385,18 @@ public static class UnitText
                 return factor;
         }
 
-        // "lbf-in", "in-lbf": people write the product with a hyphen too.
-        if (kind is QuantityKind.Torque or QuantityKind.TorsionRate && unit.Contains('-'))
-            return Find(kind, unit.Replace('-', ' '));
+        // "lbf-in", "N·m": people write the product with a hyphen or a dot too.
+        if (kind is QuantityKind.Torque or QuantityKind.TorsionRate && unit.AsSpan().ContainsAny('-', '·'))
+            return Find(kind, unit.Replace(" · ", " ").Replace('·', ' ').Replace('-', ' '));
         return null;
     }
 
     private static string Unknown(QuantityKind kind, string unit)
     {
+        if (kind == QuantityKind.Ratio)
+            return $"\"{unit}\" is too much: a plain number is expected";
+        if (unit is "mil" or "mils")
+            return $"\"{unit}\" is 0.001 in to some and 1 mm to others; write \"thou\" or \"mm\"";
         foreach (var (other, names) in Units)
         {
             if (other == kind || other == QuantityKind.Ratio)
@@ -346,8 +408,6 @@ public static class UnitText
             }
         }
 
-        if (kind == QuantityKind.Ratio)
-            return $"\"{unit}\" is too much: a plain number is expected";
         var near = Units[kind].FirstOrDefault(u => u.Unit.Equals(unit, StringComparison.OrdinalIgnoreCase)).Unit;
         var list = string.Join(", ", Units[kind].Take(5).Select(u => u.Unit));
         return near is null ? $"\"{unit}\" is not a known unit ({list})" : $"\"{unit}\" is not a known unit; did you mean \"{near}\"?";
@@ -365,8 +425,12 @@ public static class UnitText
         {
             negative = text[i] == '-';
             i++;
-            while (i < text.Length && text[i] == ' ')
-                i++;
+            // "- 5 mm" may be the second line of a list.
+            if (i < text.Length && text[i] == ' ')
+            {
+                problem = "the sign must stand directly before the number";
+                return false;
+            }
         }
 
         var start = i;
@@ -377,6 +441,11 @@ public static class UnitText
             // 3/4
             if (!Fraction(text, start, out number, out i, out problem))
                 return false;
+            if (number >= 1)
+            {
+                problem = $"\"{text[start..i]}\" is a fraction of 1 or more: is a space missing? Write a whole number and a fraction below 1";
+                return false;
+            }
         }
         else if (i > start && i + 1 < text.Length && text[i] is ' ' or '-' && Digits(text, i + 1) is var top && top > i + 1 && top < text.Length && text[top] == '/')
         {
@@ -386,6 +455,13 @@ public static class UnitText
             if (part >= 1)
             {
                 problem = "the fraction of a mixed number must be below 1";
+                return false;
+            }
+
+            // "1 000/2", "1 100/128": thousands set apart?
+            if (top > i + 3 || text[i + 1] == '0')
+            {
+                problem = "the fraction of a mixed number has one or two digits above the line";
                 return false;
             }
 
