@@ -68,8 +68,14 @@ public sealed class Sketch(double unit = 1)
             shapes.Add(Moved(shape, dx, dy));
     }
 
-    public Picture ToPicture(double width, double height, string title, string description) =>
-        new(width * unit, height * unit, PlainText.Clean(title), PlainText.Clean(description), shapes.ToEquatableList());
+    /// <param name="ground">Tone of the paper; null: whatever the drawing is laid on.</param>
+    public Picture ToPicture(double width, double height, string title, string description, Tone? ground = null)
+    {
+        IEnumerable<Shape> all = shapes;
+        if (ground is not null)
+            all = all.Prepend(new Outline("ground", Style.Area(ground), new Box(0, 0, width * unit, height * unit).Corners.ToEquatableList(), true));
+        return new(width * unit, height * unit, PlainText.Clean(title), PlainText.Clean(description), all.ToEquatableList());
+    }
 
     private static Shape Moved(Shape shape, double dx, double dy)
     {

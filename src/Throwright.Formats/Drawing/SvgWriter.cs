@@ -214,6 +214,8 @@ public static class SvgWriter
             svg.Append(CultureInfo.InvariantCulture, $" letter-spacing=\"{Number(text.Tracking * text.Size)}\"");
         if (text.Halo is not null)
             svg.Append(CultureInfo.InvariantCulture, $" stroke-width=\"{Number(2 * Lettering.HaloShare * text.Size)}\" stroke-linejoin=\"round\" paint-order=\"stroke\"");
+        if (text.Spans.Count > 1)
+            svg.Append(" xml:space=\"preserve\"");
         svg.Append('>').Append(Escape(first.Text));
         foreach (var span in text.Spans.Skip(1))
         {

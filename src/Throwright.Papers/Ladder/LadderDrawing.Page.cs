@@ -36,7 +36,7 @@ public static partial class LadderDrawing
         var frame = new PageFrame(layout, options ?? new(), sketch);
         var height = frame.Draw();
         var title = $"Travel ladder{(layout.Labels.Run.Length > 0 ? ", " + layout.Labels.Run : "")}";
-        return new(sketch.ToPicture(frame.Width, height, title, Describe(layout)), frame.Zero * Lines.Px, frame.Scale * Lines.Px);
+        return new(sketch.ToPicture(frame.Width, height, title, Describe(layout), Tones.Paper), frame.Zero * Lines.Px, frame.Scale * Lines.Px);
     }
 
     /// <summary>Draws one lying ladder from the top down; each row takes the room it needs.</summary>
@@ -86,15 +86,20 @@ public static partial class LadderDrawing
             double left = 0, right = 0;
             for (var pass = 0; pass < 3; pass++)
             {
-                left = namesRight + 10 + SheetThickness + (inOutside ? 14 + BlockWidth(body!.KnobIn) : body?.KnobIn.Plate is null ? 0 : Math.Max(0, PlateWidth(body.KnobIn) + 14 - namesRight));
+                left = namesRight + 10 + SheetThickness + (inOutside ? 14 + Math.Max(LeftBlockWidth(body!.KnobIn), PlateWidth(body.KnobIn) - namesRight) : body?.KnobIn.Plate is null ? 0 : Math.Max(0, PlateWidth(body.KnobIn) + 14 - namesRight));
                 right = Math.Max(215, 30 + (outOutside ? BlockWidth(body!.KnobOut) : body is null ? 0 : PlateWidth(body.KnobOut)));
                 var room = Width - left - right - 8;
                 Scale = Math.Min(options.PixelsPerInch / 0.0254 ?? double.PositiveInfinity, Math.Min(room / (high - low), 10 * Lines.TrueSize));
                 if (body is null)
                     break;
+
+                // Room for the conduit tip at its true place, if that costs little.
+                var withTip = (Width - left - 8 - TipSymbol - 32 - TipLabelRoom(body)) / (body.TipStop.High - low);
+                if (withTip > 0.82 * Scale)
+                    Scale = Math.Min(Scale, withTip);
                 var (inBefore, outBefore) = (inOutside, outOutside);
-                inOutside |= body.KnobIn.Nominal * Scale < InsideWidth(body.KnobIn);
-                outOutside |= body.KnobOut.Nominal * Scale < InsideWidth(body.KnobOut);
+                inOutside |= InsideForm(body.KnobIn) is null;
+                outOutside |= InsideForm(body.KnobOut) is null;
                 if (inBefore == inOutside && outBefore == outOutside)
                     break;
             }
@@ -162,9 +167,9 @@ public static partial class LadderDrawing
             foreach (var top in (double[])[pullTop, PushTop])
             {
                 if (b.KnobOut.IsOver)
-                    strip.RunThrough(stroke, b.PullStop.Nominal, top, top + Lane);
+                    strip.RunThrough(top == pullTop ? b.Pull : b.Push, stroke, b.PullStop.Nominal, top, top + Lane);
                 if (b.KnobIn.IsOver)
-                    strip.RunThrough(0, b.PushStop.Nominal, top, top + Lane);
+                    strip.RunThrough(top == pullTop ? b.Pull : b.Push, 0, b.PushStop.Nominal, top, top + Lane);
             }
 
             if (b.KnobOut.IsOver)
@@ -195,7 +200,7 @@ public static partial class LadderDrawing
             var mmLine = tipBottom + 14;
             var mmEnd = strip.Rule(mmLine, 1, stroke, mm, Small);
             sketch.Text(Math.Max(mmEnd, strip.At(stroke)) + 14, mmLine + 14, Small, "mm", Tones.Ink2);
-            return DrawNotes(b, mmLine + 42);
+            return DrawNotes(b, mmLine + 62);
         }
 
         private void Names(double top, string name, string sense)
@@ -212,9 +217,10 @@ public static partial class LadderDrawing
             foreach (var text in StopTexts(labels.PullMeans))
             {
                 var width = TextMeasure.Width(text, Small);
-                if (low - 10 - width >= Zero + 6)
+                var end = Math.Min(low - 10, strip.At(stroke) - 10);
+                if (end - width >= Zero + 6)
                 {
-                    Label(low - 10, TextAnchor.End, text);
+                    Label(end, TextAnchor.End, text);
                     return;
                 }
 
@@ -269,14 +275,13 @@ public static partial class LadderDrawing
             var c = b.KnobIn;
             if (!inOutside)
             {
-                InsideWorst(Zero + 9, pullTop, c, TextAnchor.Start);
-                InsideNominal(Zero + 9, PushTop, c, TextAnchor.Start);
+                Inside(Zero + 8, c, TextAnchor.Start, nominalTop: PushTop, worstTop: pullTop);
             }
             else
             {
                 var right = Math.Min(inEnd, Zero - SheetThickness) - 10;
                 var dot = c.Nominal > 0 ? 0.5 * (push[0].From + push[0].To) : strip.At(0.5 * c.Nominal);
-                OutsideBlock(c, right, dot, PushTop, TextAnchor.End);
+                LeftBlock(c, right, dot);
             }
 
             if (c.Plate is { } verdict)
@@ -288,13 +293,12 @@ public static partial class LadderDrawing
             var c = b.KnobOut;
             if (!outOutside)
             {
-                InsideNominal(strip.At(stroke) - 9, pullTop, c, TextAnchor.End);
-                InsideWorst(strip.At(stroke) - 9, PushTop, c, TextAnchor.End);
+                Inside(strip.At(stroke) - 8, c, TextAnchor.End, nominalTop: pullTop, worstTop: PushTop);
             }
             else
             {
                 var dot = c.Nominal > 0 ? 0.5 * (pull[^1].From + pull[^1].To) : strip.At(stroke - (0.5 * c.Nominal));
-                OutsideBlock(c, rightText, dot, pullTop, TextAnchor.Start);
+                RightBlock(c, dot);
             }
 
             if (c.Plate is { } verdict)
@@ -303,37 +307,61 @@ public static partial class LadderDrawing
                 GapMark.Draw(sketch, rightText - 8, pullTop - 30, verdict, PlateText(c));
             }
 
-            strip.Line(strip.At(stroke) + 11, PushTop + 30, rightText - 6, PushTop + 30, Style.Line(Tones.Ink2, 1.1));
+            strip.Line(Math.Max(strip.At(stroke) + 11, strip.At(b.PullStop.Nominal) + 12), PushTop + 30, rightText - 6, PushTop + 30, Style.Line(Tones.Ink2, 1.1));
             sketch.Text(rightText, PushTop + 34.5, Small, "knob's OUT stop", Tones.Ink2);
         }
 
-        private void InsideNominal(double x, double top, LadderCushion c, TextAnchor anchor)
+        private void Inside(double x, LadderCushion c, TextAnchor anchor, double nominalTop, double worstTop)
         {
-            sketch.Text(x, top + 22, Main, shown.Left(c.Nominal), Tones.Ink, bold: true, anchor: anchor);
-            sketch.Text(x, top + 40, Small, c.Name, Tones.Ink, anchor: anchor);
+            var form = InsideForm(c)!;
+            sketch.Text(x, worstTop + 20, Small, form.WorstWord, Tones.Ink2, anchor: anchor);
+            sketch.Text(x, worstTop + 39, form.WorstSize, WorstFigure(c), Tones.Ink, bold: true, anchor: anchor);
+            sketch.Text(x, nominalTop + 21, form.NominalSize, shown.Left(c.Nominal), Tones.Ink, bold: true, anchor: anchor);
+            sketch.Text(x, nominalTop + 39, Small, form.NominalWord, Tones.Ink, anchor: anchor);
         }
 
-        private void InsideWorst(double x, double top, LadderCushion c, TextAnchor anchor)
+        /// <summary>The fullest form of a cushion's figures that fits into it; null: none does.</summary>
+        private CushionForm? InsideForm(LadderCushion c)
         {
-            sketch.Text(x, top + 20, Small, "worst case", Tones.Ink2, anchor: anchor);
-            sketch.Text(x, top + 39, Name, WorstFigure(c), Tones.Ink, bold: true, anchor: anchor);
+            var end = c.Away > 0 ? "knob in" : "knob out";
+            foreach (var form in (CushionForm[])[new(c.Name, Main, "worst case", Name), new(end, Name, "worst case", Name), new(end, Small, "worst", Small)])
+            {
+                var width = Math.Max(
+                    Math.Max(TextMeasure.Width(shown.Left(c.Nominal), form.NominalSize, true), TextMeasure.Width(form.NominalWord, Small)),
+                    Math.Max(TextMeasure.Width(form.WorstWord, Small), TextMeasure.Width(WorstFigure(c), form.WorstSize, true)));
+                if (width + 14 <= c.Nominal * Scale)
+                    return form;
+            }
+
+            return null;
         }
 
-        private double InsideWidth(LadderCushion c) => 20 + Math.Max(
-            Math.Max(TextMeasure.Width(shown.Left(c.Nominal), Main, true), TextMeasure.Width(c.Name, Small)),
-            Math.Max(TextMeasure.Width("worst case", Small), TextMeasure.Width(WorstFigure(c), Name, true)));
-
-        /// <summary>Three lines beside the strip with a leader to the cushion that is too narrow to hold them.</summary>
-        private void OutsideBlock(LadderCushion c, double x, double dot, double top, TextAnchor anchor)
+        /// <summary>Three lines beside the pull lane with a leader to the cushion that is too narrow to hold them.</summary>
+        private void RightBlock(LadderCushion c, double dot)
         {
-            var away = anchor == TextAnchor.Start ? 6 : -6;
-            var leader = top + 12;
-            sketch.Text(x, top + 18, Main, shown.Left(c.Nominal), Tones.Ink, bold: true, anchor: anchor);
-            sketch.Text(x, top + 36, Small, c.Name, Tones.Ink, anchor: anchor);
-            sketch.Text(x, top + 53, Small, WorstLine(c), Tones.Ink2, anchor: anchor, fractions: true);
+            var leader = pullTop + 12;
+            sketch.Text(rightText, pullTop + 18, Main, shown.Left(c.Nominal), Tones.Ink, bold: true);
+            sketch.Text(rightText, pullTop + 36, Small, c.Name, Tones.Ink);
+            sketch.Text(rightText, pullTop + 53, Small, WorstLine(c), Tones.Ink2, fractions: true);
             sketch.Circle(dot, leader, 2.6, Style.Area(Tones.Ink));
-            strip.Line(dot, leader, x - away, leader, Lines.Leader);
+            strip.Line(dot, leader, rightText - 6, leader, Lines.Leader);
         }
+
+        /// <summary>The same to the left of the sheet, narrower: it stands between the sheet and the lanes' names.</summary>
+        private void LeftBlock(LadderCushion c, double right, double dot)
+        {
+            var leader = pullTop + 34;
+            sketch.Text(right, pullTop + 40, Main, shown.Left(c.Nominal), Tones.Ink, bold: true, anchor: TextAnchor.End);
+            sketch.Text(right, pullTop + 58, Small, c.Name, Tones.Ink, anchor: TextAnchor.End);
+            sketch.Text(right, pullTop + 75, Small, $"worst case {BareWorst(c)}", Tones.Ink2, anchor: TextAnchor.End);
+            if (c.Wanted is { } wanted)
+                sketch.Text(right, pullTop + 92, Small, $"wanted {shown.Known(wanted)}", Tones.Ink2, anchor: TextAnchor.End, fractions: true);
+            sketch.Circle(dot, leader, 2.6, Style.Area(Tones.Ink));
+            strip.Line(dot, leader, right + 6, leader, Lines.Leader);
+        }
+
+        private double LeftBlockWidth(LadderCushion c) => 4 + Math.Max(
+            Math.Max(TextMeasure.Width(c.Name, Small), TextMeasure.Width(shown.Left(c.Nominal), Main, true)), TextMeasure.Width($"worst case {BareWorst(c)}", Small));
 
         private double BlockWidth(LadderCushion c) => Math.Max(PlateWidth(c), Math.Max(
             TextMeasure.Width(WorstLine(c), Small), Math.Max(TextMeasure.Width(c.Name, Small), TextMeasure.Width(shown.Left(c.Nominal), Main, true))) + 4);
@@ -342,8 +370,10 @@ public static partial class LadderDrawing
 
         private string WorstFigure(LadderCushion c) => c.Least is { } least ? shown.Left(least) : "not bounded";
 
+        private string BareWorst(LadderCushion c) => c.Least is { } least ? shown.BareLeft(least) : "not bounded";
+
         private string WorstLine(LadderCushion c) =>
-            $"worst case {(c.Least is { } least ? shown.BareLeft(least) : "not bounded")}{(c.Wanted is { } wanted ? $", wanted {shown.Known(wanted)}" : "")}";
+            $"worst case {BareWorst(c)}{(c.Wanted is { } wanted ? $", wanted {shown.Known(wanted)}" : "")}";
 
         private string PlateText(LadderCushion c) => c.Least switch
         {
@@ -360,7 +390,7 @@ public static partial class LadderDrawing
             var stretch = Find(push, LanePart.Stretch);
             string lostText = $"lost motion {shown.Bare(b.LostMotion)}", stretchText = $"stretch {shown.Bare(b.Stretch)}";
             double lostWidth = TextMeasure.Width(lostText, Small), stretchWidth = TextMeasure.Width(stretchText, Small);
-            var (_, bandHigh) = strip.Reach(b.PushStop);
+            var bandHigh = Math.Max(strip.Reach(b.PushStop).High, Zero);
             var throwSeen = ThrowIn(push);
             var throwFits = TextMeasure.Width("← " + shown.Bare(b.Throw), Main, true) + 14 <= throwSeen.To - throwSeen.From;
 
@@ -430,8 +460,10 @@ public static partial class LadderDrawing
             if (pullFrom - pushFrom > 0.5)
             {
                 var dashes = Style.Line(Tones.Ink, 1.1, 3, 3);
-                strip.Line(pullFrom, PullBottom + 1, pushFrom, PushTop - 1, dashes);
-                strip.Line(pullTo, PullBottom + 1, pushTo, PushTop - 1, dashes);
+                if (pushFrom > Zero)
+                    strip.Line(pullFrom, PullBottom + 1, pushFrom, PushTop - 1, dashes);
+                if (pullTo < strip.At(stroke))
+                    strip.Line(pullTo, PullBottom + 1, pushTo, PushTop - 1, dashes);
             }
 
             if (layout.Try is not { } tried)
@@ -471,10 +503,7 @@ public static partial class LadderDrawing
             var stop = strip.At(b.TipStop.Nominal);
             strip.Line(from, rowsBottom + 2, from, middle - 9, Lines.Align);
             strip.Line(to, Math.Max(rowsBottom + 2, BandRow + 12), to, middle - 9, Lines.Align);
-            var labelRoom = Math.Max(TextMeasure.Width("conduit tip", Small), TipTexts(b).Max(t => TextMeasure.Width(t.Text, Small, t.Bold)));
-            if (c.Plate is { } plate)
-                labelRoom = Math.Max(labelRoom, GapMark.Width(plate, PlateText(c)));
-            var lastTip = Math.Max(to + 30, Width - TipSymbol - 12 - labelRoom - 6);
+            var lastTip = Math.Max(to + 30, Width - TipSymbol - 12 - TipLabelRoom(b) - 18);
             var broken = stop > lastTip;
             var end = broken ? lastTip : stop;
 
@@ -489,7 +518,7 @@ public static partial class LadderDrawing
 
             if (c.IsOver)
             {
-                strip.RunThrough(b.TipStop.Nominal, b.PullStop.Nominal, top, top + TipLane);
+                strip.RunThrough(b.Tip, b.TipStop.Nominal, b.PullStop.Nominal, top, top + TipLane);
                 strip.StopOver(stop, top - 4, top + TipLane + 4);
             }
 
@@ -501,12 +530,17 @@ public static partial class LadderDrawing
                 sketch.Circle(from, middle, 9, Style.Outlined(Tones.Paper, Tones.Ink, 1.4, 4, 2.5));
             sketch.Circle(to, middle, 9, Style.Outlined(Tones.Paper, Tones.Ink, 2.2));
 
-            double symbol = (broken ? end + 10 : Math.Max(stop, c.IsOver ? to + Math.Max(12, Strip.LeastOverrun) : stop)) + (c.IsOver ? 4 : 0), bandAcross = top + TipLane + 10;
+            double symbol = (broken ? end + 10 : Math.Max(stop, c.IsOver ? to + Math.Max(12, Strip.LeastOverrun) : stop)) + (c.IsOver ? 4 : 0), bandAcross = top + TipLane + 12;
             var tipEnd = symbol;
             if (!broken)
             {
                 if (c.CanBeOver && !c.IsOver)
-                    strip.Overrun(b.TipStop.Nominal, b.TipStop.Nominal - c.Least!.Value, top - 8, 12);
+                {
+                    // What may run over is the conduit tip, toward the swivel: the block lies on the swivel's side.
+                    strip.Overrun(b.PullStop.Nominal, b.PullStop.Nominal + c.Least!.Value, bandAcross, 14);
+                    strip.Line(to, middle + 9, to, bandAcross + 8, Lines.Thin);
+                }
+
                 if (!c.IsOver)
                     strip.Line(stop, top - 4, stop, top + TipLane + 4, Lines.Stop);
                 strip.Band(b.TipStop, bandAcross);
@@ -537,7 +571,13 @@ public static partial class LadderDrawing
             var travel = $"swivel travels {shown.Length(b.Throw)}";
             if (TextMeasure.Width(travel, Small) + 30 < Math.Min(to, c.IsOver ? stop : to) - from)
                 sketch.Text(0.5 * (from + Math.Min(to, c.IsOver ? stop : to)), middle + 4.5, Small, travel, Tones.OnThrow, anchor: TextAnchor.Middle);
-            return Math.Max(top + TipLane + (broken ? 2 : 20), y + 6);
+            return Math.Max(top + TipLane + (broken ? 2 : 22), y + 6);
+        }
+
+        private double TipLabelRoom(LadderBody b)
+        {
+            var texts = Math.Max(TextMeasure.Width("conduit tip", Small), TipTexts(b).Max(t => TextMeasure.Width(t.Text, Small, t.Bold)));
+            return b.TipCushion.Plate is { } plate ? Math.Max(texts, GapMark.Width(plate, PlateText(b.TipCushion))) : texts;
         }
 
         private List<(string Text, bool Bold)> TipTexts(LadderBody b)
@@ -576,7 +616,7 @@ public static partial class LadderDrawing
             if (b.TipGoverns || b.KnobOut.Least is not null)
             {
                 var (first, other) = b.TipGoverns ? (b.TipCushion, b.KnobOut) : (b.KnobOut, b.TipCushion);
-                lines.Add(("", $"Two stops wait on the pull side; in the worst case {(b.TipGoverns ? "the conduit tip" : "the knob")} comes first ({WorstFigure(first)} left, at {(b.TipGoverns ? "the knob" : "the conduit tip")} {WorstFigure(other)})."));
+                lines.Add(("", $"Pull side, worst case: {(b.TipGoverns ? "the conduit tip" : "the knob")} comes first with {WorstFigure(first)} left; {(b.TipGoverns ? "the knob" : "the conduit tip")} has {WorstFigure(other)}."));
             }
 
             foreach (var part in layout.NotCounted)
@@ -659,8 +699,10 @@ public static partial class LadderDrawing
             sketch.Layer = "place";
             foreach (var top in (double[])[pullTop, PushTop])
             {
-                // Three sides: where the strip begins is known, it is the sheet.
-                sketch.Polyline([new(Zero, top), new(strip.At(stroke), top), new(strip.At(stroke), top + Lane), new(Zero, top + Lane)], Lines.Unknown);
+                // Where the strip begins is known, it is the sheet; where it ends, if the stroke is.
+                Point[] outline = [new(Zero, top), new(strip.At(stroke), top), new(strip.At(stroke), top + Lane), new(Zero, top + Lane)];
+                foreach (var line in layout.Stroke is null ? [outline] : (Point[][])[outline[..2], outline[2..]])
+                    sketch.Polyline(line, Lines.Unknown);
             }
 
             sketch.Layer = "labels";
@@ -677,6 +719,9 @@ public static partial class LadderDrawing
 
             return y + 2;
         }
+
+        /// <summary>Words and type sizes of the figures inside a cushion.</summary>
+        private sealed record CushionForm(string NominalWord, double NominalSize, string WorstWord, double WorstSize);
 
         /// <summary>The long and the short form of "the device is against its stop there".</summary>
         private IReadOnlyList<TextSpan>[] StopTexts(string means)

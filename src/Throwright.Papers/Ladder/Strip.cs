@@ -98,16 +98,20 @@ internal sealed class Strip(Sketch sketch, double zero, double scale, bool uprig
         double at(double place) => At(place);
     }
 
-    /// <summary>The bar that has run through a stop, drawn after the stop itself.</summary>
+    /// <summary>The bar that has run through a stop, drawn after the stop itself: it ends in an amber block.</summary>
     /// <param name="stop">Place of the stop, m.</param>
     /// <param name="end">How far the bar reaches, m.</param>
-    public void RunThrough(double stop, double end, double across1, double across2)
+    public void RunThrough(LadderLane lane, double stop, double end, double across1, double across2)
     {
-        double from = At(stop), to = At(end), outward = Math.Sign(end - stop), block = from + (outward * Math.Max(LeastOverrun, Math.Abs(to - from)));
-        var inset = 0.2 * (across2 - across1);
+        double from = At(stop), to = At(end), outward = Math.Sign(end - stop), block = from + (outward * Math.Max(LeastOverrun, Math.Abs(to - from) + 5));
+        var inset = 0.18 * (across2 - across1);
         sketch.Rectangle(Sorted(from, across1, block, across2), Style.Outlined(Tones.Amber, Tones.Ink, 1.5));
-        if (Math.Abs(to - from) >= 1)
-            sketch.Rectangle(Sorted(from, across1 + inset, to, across2 - inset), Style.Area(Tones.Throw));
+        foreach (var (part, a, b) in Place(lane))
+        {
+            var (a1, b1) = outward > 0 ? (Math.Max(a, from), Math.Max(b, from)) : (Math.Min(a, from), Math.Min(b, from));
+            if (b1 - a1 >= 0.5)
+                Fill(part, B(a1, across1 + inset, b1, across2 - inset));
+        }
     }
 
     /// <summary>Worst case beyond a stop: a block from the stop outward, never too small to see.</summary>
@@ -174,8 +178,9 @@ internal sealed class Strip(Sketch sketch, double zero, double scale, bool uprig
     /// <summary>A rule along the shank: ticks to one side of its line, figures beyond them.</summary>
     /// <param name="side">-1: ticks above (to the left of) the line; +1: below.</param>
     /// <param name="end">Last place that a tick may have, m.</param>
+    /// <param name="nameZero">Write the 0 (not where the paper is cut there).</param>
     /// <returns>Last tick, px along.</returns>
-    public double Rule(double across, int side, double end, Graduation graduation, double textSize)
+    public double Rule(double across, int side, double end, Graduation graduation, double textSize, bool nameZero = true)
     {
         var ticks = new List<(double Along, double Length, bool Strong)>();
         var last = zero;
@@ -191,7 +196,7 @@ internal sealed class Strip(Sketch sketch, double zero, double scale, bool uprig
         Line(zero, across, last, across, Style.Line(Tones.Ink, 1.6));
         for (var i = 0; i * graduation.Pitch <= end + 1e-9; i++)
         {
-            if (graduation.Figure(i) is not { } figure)
+            if (graduation.Figure(i) is not { } figure || (i == 0 && !nameZero))
                 continue;
             var along = At(i * graduation.Pitch);
             var bold = !figure.Contains('/') && !figure.Contains('.') && graduation.Bold;
@@ -254,10 +259,13 @@ internal sealed record Graduation(double Pitch, int PerFigure, Func<int, string>
         if (figure < 0.5 && inch * 0.5 <= 240)
             figure = 0.5;
         var per = Math.Max(1, (int)Math.Round(figure / pitch));
-        return new(pitch * 0.0254, per, i => FigureText.FractionOfInch(new(i * pitch * 0.0254))![..^3].Replace(' ', '\u00A0'), i => pitch >= 1 ? (i % per == 0 ? 18 : 10) : TickLength(i * pitch), 18, true);
+        return new(pitch * 0.0254, per, i => FigureText.FractionOfInch(new(i * pitch * 0.0254))![..^3].Replace(' ', '\u00A0'), i => pitch >= 1 ? (i % per == 0 ? 18 : 10) : pitch < 0.0625 ? FineTickLength(i * pitch) : TickLength(i * pitch), 18, true);
 
         static double TickLength(double inches) =>
-            inches % 1 == 0 ? 18 : inches % 0.5 == 0 ? 14 : inches % 0.25 == 0 ? 10 : inches % 0.125 == 0 ? 7 : inches % 0.0625 == 0 ? 4.5 : 3;
+            inches % 1 == 0 ? 18 : inches % 0.5 == 0 ? 14 : inches % 0.25 == 0 ? 10 : inches % 0.125 == 0 ? 7 : 4.5;
+
+        static double FineTickLength(double inches) =>
+            inches % 0.5 == 0 ? 18 : inches % 0.25 == 0 ? 15 : inches % 0.125 == 0 ? 12 : inches % 0.0625 == 0 ? 9 : inches % 0.03125 == 0 ? 6 : 4;
     }
 
     /// <summary>Millimetres with figures at the tens, coarser or finer where the scale asks for it.</summary>

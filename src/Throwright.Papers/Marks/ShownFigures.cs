@@ -29,9 +29,14 @@ internal sealed class ShownFigures(Display display)
     public string Known(double metres) =>
         Inches && FigureText.FractionOfInch(new(metres), 64, 1e-7) is { } fraction ? NoBreaks(fraction) : Length(metres);
 
-    /// <summary>What a tape shows: the nearest fraction, or half millimetres.</summary>
-    public string Tape(double metres) =>
-        Inches ? NoBreaks(FigureText.FractionOfInch(new(metres), display.Fraction)!) : FigureText.Plain(Math.Round(metres * 2000, MidpointRounding.AwayFromZero) / 2, 1) + NoBreak + "mm";
+    /// <summary>What a tape shows: fractions of an inch, or half millimetres.</summary>
+    public string Tape(double metres, Rounding rounding)
+    {
+        var step = Inches ? Shapes.Quantities.Length.MetresPerInch / display.Fraction : 0.0005;
+        var count = metres / step;
+        var rounded = step * (rounding switch { Rounding.Up => Math.Ceiling(count - 1e-6), Rounding.Down => Math.Floor(count + 1e-6), _ => Math.Round(count) });
+        return Inches ? NoBreaks(FigureText.FractionOfInch(new(rounded), display.Fraction)!) : FigureText.Plain(rounded * 1000, 1) + NoBreak + "mm";
+    }
 
     public double InForceUnit(double newtons) => display.Force == ForceUnit.PoundForce ? newtons / Shapes.Quantities.Force.NewtonsPerPoundForce : newtons;
 
