@@ -1,7 +1,6 @@
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Sources;
-using Throwright.Files;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Marks;
 

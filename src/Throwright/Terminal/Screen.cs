@@ -1,6 +1,5 @@
 using System.Text;
 using Throwright.Formats.Characters;
-using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
 
 namespace Throwright.Cli.Terminal;
