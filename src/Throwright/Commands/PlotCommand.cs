@@ -1,2 +1,81 @@
+using System.CommandLine;
+using Throwright.Cli.Terminal;
+using Throwright.Engine.Chain;
+using Throwright.Engine.HandForce;
+using Throwright.Formats.Drawing;
+using Throwright.Papers.Curves;
+using Throwright.Papers.Ladder;
+using Throwright.Papers.Marks;
+
 namespace Throwright.Cli.Commands;
-internal static class PlotCommand { public static System.CommandLine.Command Make() => new("plot", "x"); }
+
+/// <summary>throwright plot: ladder, lever angle and hand force in the terminal, or as SVG files.</summary>
+internal static class PlotCommand
+{
+    public static Command Make()
+    {
+        var file = new Argument<string>("file") { Description = "Aircraft file." };
+        var run = new Argument<string>("run") { Description = "Run, by its id." };
+        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge." };
+        var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
+        var tries = new Option<string[]>("--try") { Description = "Change a value for this drawing only: run/path=value.", AllowMultipleArgumentsPerToken = false };
+        var command = new Command("plot", "Draw the ladder, the lever angle and the hand force of a run.") { file, run, svg, plain, tries };
+        command.SetAction(parsed => Plot(parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(svg), parsed.GetValue(plain), parsed.GetValue(tries) ?? []));
+        return command;
+    }
+
+    private static int Plot(string path, string runName, string? folder, bool plain, string[] tries)
+    {
+        if (OneRun.Open(path, runName, tries) is not { } open)
+            return ExitCode.Unusable;
+        var answer = RunCheck.Check(open.Aircraft, open.Run, new());
+        var layout = CheckScreen.LayoutOf(answer, open.Aircraft.Display);
+        var labels = CurveLabelsOf(answer);
+        var screen = new Screen(plain);
+        if (folder is null)
+        {
+            screen.Line(answer.Words.Name, bold: true).Line()
+                .Block(LadderSheet.Characters(layout, answer.Curve, labels, new() { Width = screen.Width, Plain = screen.IsPlain }));
+            if (answer.Ladder is null)
+                screen.Line().Wrapped("", answer.Sentence);
+            Console.Out.Write(screen);
+            return ExitCode.Clear;
+        }
+
+        var pictures = new (string Name, Picture Picture, SvgColours Colours)[]
+        {
+            ("sheet", LadderSheet.Page(layout, answer.Curve, labels).Picture, Palettes.Screen),
+            ("ladder", LadderDrawing.Page(layout).Picture, Palettes.Screen),
+            ("upright", LadderDrawing.Upright(layout).Picture, Palettes.Screen),
+            ("gauge", LadderDrawing.TrueSize(layout).Picture, Palettes.Paper),
+        };
+        try
+        {
+            Directory.CreateDirectory(folder);
+            foreach (var (name, picture, colours) in pictures)
+            {
+                var target = Path.Combine(folder, $"{open.Run.Id}-{name}.svg");
+                var was = File.Exists(target);
+                File.WriteAllText(target, SvgWriter.Write(picture, colours));
+                screen.Line($"{(was ? "Replaced" : "Wrote")} {target}");
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine(e.Message);
+            return ExitCode.Unusable;
+        }
+
+        screen.Line("The gauge is at true size: print it at 100 % and check its scale bar with a steel rule first.");
+        Console.Out.Write(screen);
+        return ExitCode.Clear;
+    }
+
+    private static CurveLabels CurveLabelsOf(RunAnswer answer)
+    {
+        var limit = answer.Findings.FirstOrDefault(f => f.Rule == HandForceRules.Hand)?.Limit;
+        var needs = answer.Needs.Where(n => n.Opens.Contains("hand force", StringComparison.Ordinal)).Select(n => n.Name).ToList();
+        var labels = new CurveLabels { ForceLimit = limit?.Value };
+        return needs.Count == 0 ? labels : labels with { ForceNeeds = "force: needs " + string.Join(", ", needs) };
+    }
+}

@@ -87,11 +87,18 @@ public static class CheckScreen
 
     private static void Ladder(Screen screen, AircraftAnswer answer, RunAnswer run)
     {
-        var labels = LabelsOf(run);
-        var layout = run.Ladder is { } ladder
-            ? LadderDrawing.Layout(ladder, labels, answer.Aircraft.Display)
-            : LadderDrawing.Place(labels, answer.Aircraft.Display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres);
+        var layout = LayoutOf(run, answer.Aircraft.Display);
         screen.Line().Block(LadderDrawing.Characters(layout, new() { Width = screen.Width, Plain = screen.IsPlain })).Line();
+    }
+
+    /// <summary>The ladder to be drawn, or its place where an input is still missing.</summary>
+    public static LadderLayout LayoutOf(RunAnswer run, Engine.Model.Display display)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        var labels = LabelsOf(run);
+        return run.Ladder is { } ladder
+            ? LadderDrawing.Layout(ladder, labels, display)
+            : LadderDrawing.Place(labels, display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres);
     }
 
     /// <summary>The words of a ladder with the verdicts of its cushions.</summary>
