@@ -1,4 +1,6 @@
 using Throwright.Engine.Model;
+using Throwright.Files.Description;
+using Throwright.Files.Saving;
 using Throwright.Shapes;
 
 namespace Throwright.Files;
@@ -28,6 +30,3 @@ public sealed record AircraftFileResult
     public FileStamp? Stamp { get; init; }
     public bool IsSound => Problems.Count == 0;
 }
-
-/// <summary>A run that could not be read: its place in the file, from 0, and its label, id, or "run 3".</summary>
-public sealed record RunLeftOut(int Index, string Name);

@@ -5,7 +5,7 @@ using Throwright.Files.Json;
 namespace Throwright.Files;
 
 /// <summary>Changes one value in the text of a file; every comment, blank and other value stays as it is.</summary>
-/// <remarks>Paths are those of <see cref="FileProblem.JsonPath"/>. The new value is JSON, e.g. "\"1 3/4 in\"".</remarks>
+/// <remarks>Paths are those of <see cref="Description.FileProblem.JsonPath"/>. The new value is JSON, e.g. "\"1 3/4 in\"".</remarks>
 public static class TextEdit
 {
     /// <summary>Replaces a value that is there.</summary>

@@ -76,12 +76,12 @@ public class DependencyTests
     public void Folders_HaveNoCycles()
     {
         var edges = (from type in Code.Types
-                     let from = FolderOf(type)
-                     where from is not null
+                     let own = FolderOf(type)
+                     where own is not null
                      from target in type.Dependencies.Select(d => d.Target)
-                     let to = FolderOf(target)
-                     where to is not null && to != @from
-                     select (From: from, To: to)).Distinct().ToLookup(e => e.From, e => e.To);
+                     let other = FolderOf(target)
+                     where other is not null && other != own
+                     select (From: own, To: other)).Distinct().ToLookup(e => e.From, e => e.To);
         var cycle = edges.Select(g => PathBack(g.Key, edges)).FirstOrDefault(p => p is not null);
         Assert.True(cycle is null, cycle is null ? "" : string.Join(" -> ", cycle));
     }
@@ -119,12 +119,13 @@ public class DependencyTests
     [Fact]
     public void Mathematics_HasNoWordOfTheTrade()
     {
-        string[] trade = ["Knob", "Cable", "Conduit", "Swivel", "Anchor", "Lever", "Cushion", "Stroke", "Aircraft"];
+        // Drawings have strokes and text anchors of their own.
+        string[] trade = ["Knob", "Cable", "Conduit", "Swivel", "Lever", "Cushion", "Cockpit", "Aircraft"];
         var bad = from assembly in new[] { Shapes, Formats }
                   from type in assembly.GetTypes()
                   where type.IsPublic
                   from name in type.GetMembers().Select(m => m.Name).Append(type.Name)
-                  where trade.Any(t => name.Contains(t, StringComparison.Ordinal)) && !name.Contains("get_Clever", StringComparison.Ordinal)
+                  where trade.Any(t => name.Contains(t, StringComparison.Ordinal))
                   select $"{type.FullName}: {name}";
         Assert.Empty(bad.Distinct());
     }

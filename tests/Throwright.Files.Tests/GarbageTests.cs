@@ -1,3 +1,4 @@
+using Throwright.Files.Saving;
 using CsCheck;
 using Throwright.Engine.Model;
 

@@ -1,3 +1,4 @@
+using Throwright.Files.Saving;
 using System.Text;
 using Throwright.Engine.Model;
 using Throwright.Files.Description;

@@ -1,4 +1,4 @@
-namespace Throwright.Files;
+namespace Throwright.Files.Saving;
 
 public enum SaveOutcome
 {

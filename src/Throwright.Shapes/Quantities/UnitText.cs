@@ -65,8 +65,8 @@ public static class UnitText
         [QuantityKind.Stiffness] = ("a stiffness", "\"400 N/mm\", \"2000 lbf/in\""),
         [QuantityKind.TorsionRate] = ("a torsional rate", "\"0.05 lbf in/deg\", \"0.3 N m/rad\""),
         [QuantityKind.Stress] = ("a stress", "\"1800 MPa\", \"258 ksi\""),
-        [QuantityKind.Expansion] = ("a thermal expansion", "\"11.7 ppm/K\""),
-        [QuantityKind.Density] = ("a density", "\"7850 kg/m3\""),
+        [QuantityKind.Expansion] = ("a thermal expansion", "\"11.7 ppm/K\", \"6.5 ppm/degF\""),
+        [QuantityKind.Density] = ("a density", "\"7850 kg/m3\", \"0.284 lb/in3\""),
     };
 
     /// <summary>"a length", "an angle", ...</summary>

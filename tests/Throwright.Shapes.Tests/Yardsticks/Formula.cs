@@ -16,6 +16,7 @@ public sealed class Formula
         Scaled,
         Negative,
         Sqrt,
+        Square,
         Sin,
         Cos,
         AtLeastZero,
@@ -40,7 +41,7 @@ public sealed class Formula
         }
 
         var operation = (Operation)random.Next((int)Operation.Plus, (int)Operation.AtLeastZero + 1);
-        if (smooth && operation is Operation.Over or Operation.Sqrt or Operation.AtLeastZero)
+        if (smooth && operation is Operation.Over or Operation.Sqrt or Operation.Square or Operation.AtLeastZero)
             operation = Operation.Times;
         var left = Grow(random, inputs, depth - 1, smooth);
         var right = operation is Operation.Plus or Operation.Minus or Operation.Times or Operation.Over ? Grow(random, inputs, depth - 1, smooth) : null;
@@ -59,6 +60,7 @@ public sealed class Formula
             Operation.Scaled => constant * left!.At(inputs),
             Operation.Negative => -left!.At(inputs),
             Operation.Sqrt => T.Sqrt(left!.At(inputs)),
+            Operation.Square => T.Square(left!.At(inputs)),
             Operation.Sin => T.Sin(left!.At(inputs)),
             Operation.Cos => T.Cos(left!.At(inputs)),
             _ => T.AtLeastZero(left!.At(inputs)),

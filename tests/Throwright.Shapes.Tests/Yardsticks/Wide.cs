@@ -50,6 +50,8 @@ public readonly record struct Wide(double Hi, double Lo) : IReal<Wide>
         return q + Of(r.Hi / b.Hi);
     }
 
+    public static Wide Square(Wide a) => a * a;
+
     public static Wide Sqrt(Wide a)
     {
         if (a.Hi == 0)

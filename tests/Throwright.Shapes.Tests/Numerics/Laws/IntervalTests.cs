@@ -146,6 +146,9 @@ public class IntervalTests
         Assert.Equal(0, (new Interval(0, 2) * new Interval(0, 3)).Low);
         Assert.Equal(0, (new Interval(-2, 0) * new Interval(0, 3)).High);
         Assert.Equal(0, Interval.Sqrt(new Interval(0, 4)).Low);
+        Assert.Equal(0, Interval.Square(new Interval(-2, 3)).Low);
+        Assert.Equal(9, Interval.Square(new Interval(-2, 3)).High, 1e-14);
+        Assert.Equal(4, Interval.Square(new Interval(-3, -2)).Low, 1e-14);
     }
 
     [Fact]

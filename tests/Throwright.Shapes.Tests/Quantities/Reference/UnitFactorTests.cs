@@ -114,6 +114,12 @@ public class UnitFactorTests
         Add(QuantityKind.Length, (double)(12 * Inch), U.Length.FromFeet(1).Meters, "ft", "feet", "foot", "'", "′");
         Add(QuantityKind.Length, (double)(Inch / 1000), U.Length.FromMils(1).Meters, "thou");
         Add(QuantityKind.Length, 1e-6, U.Length.FromMicrometers(1).Meters, "µm", "um");
+        Add(QuantityKind.Expansion, 1, U.CoefficientOfThermalExpansion.FromPerKelvin(1).PerKelvin, "/K");
+        Add(QuantityKind.Expansion, 1e-6, U.CoefficientOfThermalExpansion.FromPpmPerKelvin(1).PerKelvin, "ppm/K", "ppm/degC");
+        Add(QuantityKind.Expansion, 1.8e-6, U.CoefficientOfThermalExpansion.FromPpmPerDegreeFahrenheit(1).PerKelvin, "ppm/degF");
+        Add(QuantityKind.Density, 1, U.Density.FromKilogramsPerCubicMeter(1).KilogramsPerCubicMeter, "kg/m3", "kg/m³");
+        Add(QuantityKind.Density, 1000, U.Density.FromGramsPerCubicCentimeter(1).KilogramsPerCubicMeter, "g/cm3", "g/cm³");
+        Add(QuantityKind.Density, (double)(0.45359237m / (Inch * Inch * Inch)), U.Density.FromPoundsPerCubicInch(1).KilogramsPerCubicMeter, "lb/in3");
         Add(QuantityKind.Angle, Deg, U.Angle.FromDegrees(1).Radians, "deg", "°", "degree", "degrees");
         Add(QuantityKind.Angle, 1, U.Angle.FromRadians(1).Radians, "rad");
         Add(QuantityKind.Force, (double)PoundForce, U.Force.FromPoundsForce(1).Newtons, "lbf", "lb");

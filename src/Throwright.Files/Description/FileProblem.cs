@@ -1,4 +1,4 @@
-namespace Throwright.Files;
+namespace Throwright.Files.Description;
 
 /// <summary>One place where an aircraft file is at fault.</summary>
 /// <param name="File">Name of the file as it was handed over.</param>
