@@ -100,7 +100,7 @@ public static class StarterFile
               // The knob in the panel.
               "cockpitEnd": {
                 // Pull the knob from its IN stop to its OUT stop, cable free at the other end, and measure with a steel rule.
-                "stroke": "2 1/2 in ± 1/32 in",
+                "stroke": "3 in ± 1/32 in",
                 // What the device does when you push, and when you pull.
                 "pushMeans": "rich",
                 "pullMeans": "idle cut-off",
@@ -136,11 +136,11 @@ public static class StarterFile
                   // "pushStiffness": "60 N/mm ± 30 %",
                 },
                 // Friction of the core in the conduit, no unit. A guess with a wide band is better than none.
-                "friction": "0.15 ± 0.05",
+                "friction": "0.12 ± 0.04",
                 // Length of the conduit, end to end, with a tape.
                 "length": "48 in ± 1/4 in",
                 // All the angles that the cable turns on its way, added up: a half circle is 180 deg.
-                "bendTotal": "180 deg ± 20 deg",
+                "bendTotal": "120 deg ± 15 deg",
                 // Instead of bendTotal: bend by bend, from the device to the knob.
                 // "bends": [ { "angle": "90 deg", "radius": "5 in" }, { "angle": "90 deg ± 10 deg", "radius": "8 in" } ],
                 // The longest stretch without a bend.
@@ -172,11 +172,11 @@ public static class StarterFile
                 // Where the anchor of the conduit stands. On a bench, without coordinates:
                 "bench": {
                   // Arm half way: from the anchor to the hole of the arm, along the wire.
-                  "distance": "4 in ± 1/16 in",
+                  "distance": "5 in ± 1/16 in",
                   // "squareAtMid": the wire is square to the arm half way. "chord": the anchor lies on the line through the
                   // hole's two end places. "halfSagitta": half way between the two. "offset": measured, with
                   // "offset": pivot to the line of the wire.
-                  "rule": "squareAtMid"
+                  "rule": "halfSagitta"
                 },
                 // Instead of bench, the spatial form: in coordinates, each place as a name from "points" or as three lengths.
                 // It needs pivot, axis, arm.zero and anchor.at together. The arm's angle turns right-handed about the axis.
@@ -212,7 +212,7 @@ public static class StarterFile
                 // What the device asks for.
                 "load": {
                   // Pull square at the hole with a spring scale; force times radius. It resists both ways.
-                  "torque": "6 lbf in ± 30 %",
+                  "torque": "1.2 lbf in ± 20 %",
                   // Instead of torque, where it changes along the sweep: arm angle and torque, angles rising.
                   // "torqueTable": [ ["-45 deg", "4 lbf in"], ["0 deg", "6 lbf in ± 20 %"], ["45 deg", "9 lbf in"] ],
                   // true once you have measured it; false while it is a guess.

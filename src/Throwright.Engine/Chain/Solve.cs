@@ -93,8 +93,12 @@ public sealed class Solve
         }
 
         // More radius, more throw, less cushion: the zero of the margin is the largest radius that is still right.
-        double MarginAt(double r) => MarginOf(RunCheck.Solve(aircraft, SetAnew(Trial.Radius(run, r, Trial.Free), Trial.Free).Run, Quick));
-        choices = [.. Roots.All(MarginAt, 0.1 * r0, 3 * r0, 58).Select(r => At(r))];
+        // Setting the swivel anew shares what is left out evenly, so the mean of both ends stands for it.
+        double MarginAt(double r) => RunCheck.Solve(aircraft, Trial.Radius(run, r, Trial.Free).Run, Quick).Ladder is { } l
+            ? Math.Min(0.5 * (l.KnobIn.Least + l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least)) - Wanted
+            : double.NaN;
+        // Ten micrometres are far below what can be marked out.
+        choices = [.. Roots.All(MarginAt, 0.1 * r0, 3 * r0, 29, tolerance: 1e-5).Select(r => At(r))];
         // A drilled hole is a size one can mark out: the next smaller sixty-fourth (or half millimetre) keeps the margin.
         var step = say.LengthUnitName == "in" ? Length.MetresPerInch / 64 : 0.0005;
         if (choices.Count > 0)

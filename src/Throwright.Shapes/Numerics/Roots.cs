@@ -90,7 +90,7 @@ public static class Roots
     /// function's own scale. A change of sign through a pole, or across a gap where the function has no value, is no
     /// root; a jump through zero counts as one.
     /// </summary>
-    public static IReadOnlyList<double> All(Func<double, double> f, double from, double to, int steps)
+    public static IReadOnlyList<double> All(Func<double, double> f, double from, double to, int steps, double tolerance = 1e-15)
     {
         var roots = new List<double>();
         var x0 = from;
@@ -106,7 +106,7 @@ public static class Roots
             else if (double.IsFinite(f0) && double.IsFinite(f1) && f0 > 0 != f1 > 0 && f1 != 0)
             {
                 // Toward a root the function shrinks, toward a pole it grows.
-                var root = Close(f, x0, f0, x1, f1, 1e-15);
+                var root = Close(f, x0, f0, x1, f1, tolerance);
                 if (!double.IsNaN(root) && Math.Abs(f(root)) <= Math.Min(Math.Abs(f0), Math.Abs(f1)))
                     roots.Add(root);
             }

@@ -25,7 +25,7 @@ public static class CheckScreen
         foreach (var run in WorstFirst(answer))
         {
             var withLadder = ladders(run);
-            var findings = run.Findings.Where(f => detail || f.Verdict == Verdict.Fail || (withLadder && f.Verdict == Verdict.Caution)).ToList();
+            var findings = run.Findings.Where(f => detail || f.Verdict == Verdict.Fail || (withLadder && f.Verdict != Verdict.Clear)).ToList();
             if (!withLadder && findings.Count == 0)
                 continue;
             screen.Line();

@@ -1,0 +1,125 @@
+using static Throwright.Cli.Tests.CommandLine;
+
+namespace Throwright.Cli.Tests;
+
+public class OtherCommandsTests
+{
+    [Fact]
+    public void New_WritesAFileThatChecksWithoutProblems_AndNeverOverwrites()
+    {
+        using var bench = new Workbench();
+        var made = RunIn(bench.Folder, "new", "my-plane", "--name", "My plane");
+        Assert.Equal(0, made.Exit);
+        var file = Path.Combine(bench.Folder, "my-plane.throwright.json");
+        var text = File.ReadAllText(file);
+        Assert.Contains("My plane", text);
+        var check = RunIn(bench.Folder, "check", "my-plane.throwright.json");
+        Assert.Equal(0, check.Exit);
+        Assert.Contains("MIXTURE", check.Out);
+        var again = RunIn(bench.Folder, "new", "my-plane");
+        Assert.Equal(2, again.Exit);
+        Assert.Contains("nothing was written", again.Error);
+        Assert.Equal(text, File.ReadAllText(file));
+    }
+
+    [Fact]
+    public void Explain_EveryFigureOfTheExamples_IsToldWithFormulaAndSource()
+    {
+        var list = Run("explain", "examples/amphibian.throwright.json", "cowl-flap");
+        Assert.Equal(0, list.Exit);
+        foreach (var figure in new[] { "throw", "cushion-in", "cushion-out", "tip-cushion", "lost-motion", "stretch-pull", "heat-push", "hand-pull", "swing", "transmission", "bare-wire-margin", "back-drive", "swivel-at" })
+        {
+            Assert.Contains($"  {figure} ", list.Out);
+            var answer = Run("explain", "examples/amphibian.throwright.json", "COWL FLAP", figure);
+            Assert.Equal(0, answer.Exit);
+            Assert.Contains("  formula   ", answer.Out);
+            Assert.Contains("  source    ", answer.Out);
+        }
+
+        var unknown = Run("explain", "examples/amphibian.throwright.json", "cowl-flap", "nonsense");
+        Assert.Equal(2, unknown.Exit);
+        Assert.Contains("cushion-out", unknown.Error);
+    }
+
+    [Fact]
+    public void Solve_SwivelWritten_CuresTheFault_AndKeepsComments()
+    {
+        using var bench = new Workbench();
+        var file = bench.Copy("amphibian.throwright.json");
+        var before = File.ReadAllText(file);
+        var solved = Run("solve", "swivel", file, "cowl-flap", "--write");
+        Assert.Equal(0, solved.Exit);
+        Assert.StartsWith("Slide the swivel", solved.Out);
+        var after = File.ReadAllText(file);
+        Assert.NotEqual(before, after);
+        Assert.Equal(before.Split('\n').Length, after.Split('\n').Length);
+        Assert.Equal(before.Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)), after.Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)));
+        Assert.Equal(before, File.ReadAllText(file + ".backup"));
+        Assert.Equal(0, Run("check", file).Exit);
+    }
+
+    [Fact]
+    public void Solve_ClockingOfTheBiplane_CuresItsFault()
+    {
+        using var bench = new Workbench();
+        var file = bench.Copy("biplane.throwright.json");
+        Assert.Equal(1, Run("check", file).Exit);
+        var solved = Run("solve", "clocking", file, "throttle", "--for", "equal-arms", "--write");
+        Assert.Equal(0, solved.Exit);
+        Assert.Equal(0, Run("check", file).Exit);
+    }
+
+    [Theory]
+    [InlineData("hole", "carb-heat")]
+    [InlineData("arm", "carb-heat")]
+    [InlineData("arm", "carb-heat", "--throw", "1.5 in")]
+    [InlineData("stroke", "carb-heat")]
+    [InlineData("anchor", "carb-heat")]
+    [InlineData("anchor", "cowl-flap", "--for", "square")]
+    [InlineData("swivel", "carb-heat", "--in", "0.3 in")]
+    public void Solve_EachKind_GivesARecommendationWithATry(string what, string run, params string[] more)
+    {
+        var answer = Run(["solve", what, "examples/amphibian.throwright.json", run, .. more]);
+        Assert.True(answer.Exit == 0, answer.Out + answer.Error);
+        Assert.Contains("→ ", answer.Out);
+        Assert.Contains("--try", answer.Out);
+    }
+
+    [Fact]
+    public void Solve_MissingInput_SaysWhatIsNeeded()
+    {
+        using var bench = new Workbench();
+        var file = bench.Put("a.throwright.json", """{ "format": 1, "aircraft": { "name": "A" }, "runs": [ { "id": "x", "leverEnd": { "arm": { "radius": "1 in" } } } ] }""");
+        var answer = Run("solve", "stroke", file, "x");
+        Assert.Equal(2, answer.Exit);
+        Assert.Contains("stroke of the knob", answer.Error);
+        Assert.Contains("sweep", answer.Error);
+    }
+
+    [Fact]
+    public void Plot_InTheTerminalAndAsFiles()
+    {
+        using var bench = new Workbench();
+        var drawn = Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--plain");
+        Assert.Equal(0, drawn.Exit);
+        Assert.Contains("pull at most", drawn.Out);
+        var written = Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--svg", bench.Folder);
+        Assert.Equal(0, written.Exit);
+        foreach (var name in new[] { "sheet", "ladder", "upright", "gauge" })
+        {
+            var svg = File.ReadAllText(Path.Combine(bench.Folder, $"cowl-flap-{name}.svg"));
+            System.Xml.Linq.XDocument.Parse(svg);
+        }
+
+        Assert.Contains("Replaced", Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--svg", bench.Folder).Out);
+        Assert.Equal(0, Run("plot", "examples/amphibian.throwright.json", "cabin-heat").Exit);
+    }
+
+    [Fact]
+    public void Schema_IsTheOneThatIsPublished()
+    {
+        var answer = Run("schema");
+        Assert.Equal(0, answer.Exit);
+        Assert.Equal(File.ReadAllText(Path.Combine(Throwright.Tests.ApprovedText.Root, "docs/reference/throwright.schema.json")).ReplaceLineEndings("\n"), answer.Out);
+    }
+}
