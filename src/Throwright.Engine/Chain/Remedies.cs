@@ -43,19 +43,22 @@ internal static class Remedies
         if (each >= wanted)
             yield break;
         var found = false;
-        if (solve.Hole() is { Best: { } hole } && hole.Value < answer.Placement!.Case.Radius)
+        // What else is wrong with the run has remedies of its own: here only the cushions count.
+        bool Cures(SolveChoice choice) => choice.Margin >= -1e-9 && !solve.Reverses(choice.Answer);
+        var holes = solve.Hole().Choices.Where(c => c.Value < answer.Placement!.Case.Radius && Cures(c));
+        if (holes.MaxBy(c => c.Value) is { } hole)
         {
             found = true;
             yield return Of(answer, hole, $"Move to the {hole.Label}{solve.Setting(hole)}: throw {say.Length(hole.Answer.Sweep!.Throw)}, {solve.Cushions(hole)}.");
         }
 
-        if (solve.SmallestStroke() is { } stroke && stroke.Value > ladder.Stroke)
+        if (solve.SmallestStroke(Cures) is { } stroke && stroke.Value > ladder.Stroke)
         {
             found = true;
             yield return Of(answer, stroke, $"Order a {stroke.Label}{solve.Setting(stroke)}: {solve.Cushions(stroke)}.");
         }
 
-        if (!found && solve.Arm(null) is { Best: { } arm } && arm.Value < answer.Placement!.Case.Radius)
+        if (!found && solve.Arm(null).Choices.FirstOrDefault(Cures) is { } arm && arm.Value < answer.Placement!.Case.Radius)
             yield return Of(answer, arm, $"Drill the arm at {say.Size(arm.Value)}{solve.Setting(arm)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
     }
 
@@ -93,7 +96,7 @@ internal static class Remedies
 
         if (solve.Hole() is { Best: { } hole } && hole.Value > answer.Placement!.Case.Radius)
             yield return Of(answer, hole, $"Move to the {hole.Label}, which takes more of the stroke and less force{solve.Setting(hole)}: {solve.Cushions(hole)}.");
-        if (solve.SmallestStroke() is { } stroke && stroke.Value < ladder.Stroke)
+        if (solve.SmallestStroke(c => c.Works) is { } stroke && stroke.Value < ladder.Stroke)
             yield return Of(answer, stroke, $"Order a {stroke.Label}{solve.Setting(stroke)}: {solve.Cushions(stroke)}.");
     }
 

@@ -30,14 +30,13 @@ public sealed record SolveAnswer(string What, EquatableList<SolveChoice> Choices
 public sealed class Solve
 {
     /// <summary>No odds are needed to compare choices.</summary>
-    private static readonly LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5);
+    private static readonly LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
 
     private readonly Aircraft aircraft;
     private readonly Run run;
     private readonly FigureWriter say;
     private readonly RunAnswer now;
     private readonly Lazy<SolveAnswer> holes;
-    private readonly Lazy<SolveChoice?> smallestStroke;
 
     public Solve(Aircraft aircraft, Run run, FigureWriter say)
         : this(aircraft, RunCheck.Solve(aircraft, run, Quick), say)
@@ -49,7 +48,6 @@ public sealed class Solve
     {
         (this.aircraft, this.now, this.say, run) = (aircraft, now, say, now.Run);
         holes = new(FindHole);
-        smallestStroke = new(FindSmallestStroke);
     }
 
     private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
@@ -232,14 +230,12 @@ public sealed class Solve
                 : $"No listed stroke up to {say.Size(strokes.Max())} works: {LargestTrouble(choices[^1])}");
     }
 
-    /// <summary>The smallest usual stroke that works, without the table of all.</summary>
-    internal SolveChoice? SmallestStroke() => smallestStroke.Value;
-
-    private SolveChoice? FindSmallestStroke()
+    /// <summary>The smallest usual stroke that does what is wanted, without the table of all.</summary>
+    internal SolveChoice? SmallestStroke(Func<SolveChoice, bool> wanted)
     {
         // A stroke that is too short by its nominal figures needs no closer look.
         var used = now.Ladder is { } l ? l.Stroke - l.KnobIn.Nominal - l.KnobOut.Nominal : 0;
-        return UsualStrokes().Order().Where(s => s >= used + (2 * Wanted)).Select(WithStroke).FirstOrDefault(c => c.Works);
+        return UsualStrokes().Order().Where(s => s >= used + (2 * Wanted)).Select(WithStroke).FirstOrDefault(wanted);
     }
 
     private SolveChoice WithStroke(double stroke) =>

@@ -4,8 +4,9 @@ using Throwright.Shapes.Numerics;
 namespace Throwright.Engine.Cushion;
 
 /// <summary>How much work to put in; the seed makes the odds repeatable.</summary>
+/// <param name="Boxes">Most boxes a search may look at; when they run out the proven bound still holds.</param>
 /// <param name="Tolerance">How near proven bound and found value must come, m: five micrometres are a fifth of what is shown.</param>
-public sealed record LadderEffort(long Samples = 10_000, ulong Seed = 20_250_101, double Tolerance = 5e-6);
+public sealed record LadderEffort(long Samples = 10_000, ulong Seed = 20_250_101, double Tolerance = 5e-6, int Boxes = 4000);
 
 /// <summary>From dimensions and tolerances to the travel ladder. Theory: docs/theory/cushion.md.</summary>
 public static class LadderSolver
@@ -27,7 +28,7 @@ public static class LadderSolver
         var ranges = new CushionRange[Cushions.Length];
         var box = of.Values.Select(v => new Interval(v.Least, v.Most)).ToArray();
         for (var i = 0; i < ranges.Length; i++)
-            ranges[i] = Range(of, i, box, nominal, odds, effort.Tolerance);
+            ranges[i] = Range(of, i, box, nominal, odds, effort);
         var n = nominal;
         return new()
         {
@@ -63,11 +64,11 @@ public static class LadderSolver
     }
 
     private static CushionRange Range(
-        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, LadderOdds odds, double tolerance)
+        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, LadderOdds odds, LadderEffort effort)
     {
         var (name, real, bound) = Cushions[which];
-        var least = Search(of, box, bound, real, 1, LadderFormula.At.WorstTemperature, tolerance);
-        var most = Search(of, box, bound, real, -1, LadderFormula.At.BestTemperature, tolerance);
+        var least = Search(of, box, bound, real, 1, LadderFormula.At.WorstTemperature, effort);
+        var most = Search(of, box, bound, real, -1, LadderFormula.At.BestTemperature, effort);
         var middle = real(nominal).Value;
         var shares = Shares(of, bound);
         var rss = Math.Sqrt(shares.Sum(s => s.Moves * s.Moves));
@@ -81,12 +82,13 @@ public static class LadderSolver
     }
 
     private static BoxExtreme Search(
-        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderFormula.At at, double tolerance) =>
+        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderFormula.At at, LadderEffort effort) =>
         BoxSearch.Least(
             x => sign * bound(LadderFormula.Evaluate<Bound>(of, x, at)),
             x => sign * real(LadderFormula.Evaluate<Real>(of, Array.ConvertAll(x, v => new Real(v)), at)).Value,
             box,
-            tolerance);
+            effort.Tolerance,
+            effort.Boxes);
 
     /// <summary>Slope at the nominal point times half the range, largest first.</summary>
     private static EquatableList<LadderShare> Shares(LadderCase of, Func<LadderPlaces<Bound>, Bound> bound)
