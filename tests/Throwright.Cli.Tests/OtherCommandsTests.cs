@@ -115,6 +115,15 @@ public class OtherCommandsTests
         Assert.Equal(0, Run("plot", "examples/amphibian.throwright.json", "cabin-heat").Exit);
     }
 
+    /// <summary>The picture of the README is what the program draws today.</summary>
+    [Fact]
+    public void Plot_OfTheReadme_IsAsApproved()
+    {
+        using var bench = new Workbench();
+        Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--svg", bench.Folder);
+        Throwright.Tests.ApprovedText.Matches("docs/pictures/cowl-flap-sheet.svg", File.ReadAllText(Path.Combine(bench.Folder, "cowl-flap-sheet.svg")));
+    }
+
     [Fact]
     public void Schema_IsTheOneThatIsPublished()
     {
