@@ -33,5 +33,16 @@ public sealed class LadderGoldenTests
         Approved.Check($"ladder-{name}.txt", text);
     }
 
+    [Fact]
+    public void Page_OnPaperWithKey_IsAsApproved() =>
+        Approved.Check("ladder-worst-case-overrun-paper.svg", SvgWriter.Write(LadderDrawing.Page(LadderCases.WorstCaseOverrun, new() { Width = 720, Key = true }).Picture, Palettes.Paper));
+
+    [Fact]
+    public void Page_WithATry_ShowsItInBlue()
+    {
+        var layout = LadderCases.WorstCaseOverrun with { Try = new(0.40 * 0.0254, 2.605 * 0.0254, "0.28 in toward the tip") };
+        Approved.Check("ladder-worst-case-overrun-try.svg", SvgWriter.Write(LadderDrawing.Page(layout).Picture, Palettes.Screen));
+    }
+
     private static LadderLayout Layout(string name) => LadderCases.All.Single(c => c.Name == name).Layout;
 }

@@ -12,8 +12,6 @@ public sealed class CharacterCanvas(int width, Tone ground)
 
     public int Width { get; } = width;
 
-    public int Height => rows.Count;
-
     /// <summary>Writes text from a cell on; it is cleaned, and a character of double width takes two cells.</summary>
     /// <returns>The column after it.</returns>
     public int Put(int row, int column, string text, Tone tone, bool bold = false)
@@ -45,12 +43,6 @@ public sealed class CharacterCanvas(int width, Tone ground)
 
         return column;
     }
-
-    /// <summary>Makes sure that a row exists, if only as an empty one.</summary>
-    public void Reserve(int row) => Put(row, 0, "", ground);
-
-    /// <summary>What stands in a cell; a space where nothing does.</summary>
-    public string At(int row, int column) => row < rows.Count && column >= 0 && column < Width ? rows[row][column]?.Text ?? " " : " ";
 
     public CharacterBlock ToBlock()
     {

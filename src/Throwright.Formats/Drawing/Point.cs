@@ -20,8 +20,22 @@ public readonly record struct Box(double Left, double Top, double Right, double 
 
     public bool Overlaps(Box other) => Left < other.Right && other.Left < Right && Top < other.Bottom && other.Top < Bottom;
 
-    public static Box Hull(Box a, Box b) =>
-        new(Math.Min(a.Left, b.Left), Math.Min(a.Top, b.Top), Math.Max(a.Right, b.Right), Math.Max(a.Bottom, b.Bottom));
+    /// <summary>Part of the line lies inside the box.</summary>
+    public bool IsCutBy(Segment line)
+    {
+        double low = 0, high = 1;
+        return Within(line.A.X, line.B.X, Left, Right, ref low, ref high) && Within(line.A.Y, line.B.Y, Top, Bottom, ref low, ref high);
+
+        // Narrows the share of the line, 0 at A and 1 at B, to what lies between two parallel edges.
+        static bool Within(double from, double to, double least, double most, ref double low, ref double high)
+        {
+            if (from == to)
+                return from > least && from < most;
+            double a = (least - from) / (to - from), b = (most - from) / (to - from);
+            (low, high) = (Math.Max(low, Math.Min(a, b)), Math.Min(high, Math.Max(a, b)));
+            return low < high;
+        }
+    }
 
     public static Box Around(IEnumerable<Point> points)
     {

@@ -73,21 +73,4 @@ public sealed record Palette(EquatableList<(Tone Tone, Colour Colour)> Entries)
             throw new ArgumentException($"The palette has no tone \"{tone}\".", nameof(tone));
         }
     }
-
-    /// <summary>The same with more tones, or others in their place.</summary>
-    public Palette With(params ReadOnlySpan<(Tone Tone, Colour Colour)> entries)
-    {
-        var kept = new List<(Tone Tone, Colour Colour)>();
-        foreach (var entry in Entries)
-        {
-            var replaced = false;
-            foreach (var (tone, _) in entries)
-                replaced |= tone == entry.Tone;
-            if (!replaced)
-                kept.Add(entry);
-        }
-
-        kept.AddRange(entries);
-        return new(kept.ToEquatableList());
-    }
 }

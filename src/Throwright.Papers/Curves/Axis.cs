@@ -28,7 +28,7 @@ internal sealed record Axis(double Low, double High, IReadOnlyList<(double Value
         var low = Math.Min(0, points.Count == 0 ? 0 : points.Min(p => Math.Min(p.Least, p.Nominal)));
         if (high - low <= 0)
             high = low + 1;
-        var step = Step((high - low) / 2.6);
+        var step = Step((high - low) / 3.6);
         low = Math.Floor(low / step) * step;
         high *= 1.04;
         var figures = new List<(double, string)>();

@@ -97,15 +97,17 @@ public static partial class CurveDrawing
         ForceAt[] all = [.. pull.Concat(push).SelectMany(p => p)];
         var axis = Axis.ForForce(all, limit);
         var force = new Plot(sketch, frame, body, forceTop, ForceHeight, axis);
-        force.Ground();
         if (all.Length == 0)
         {
+            sketch.Layer = "place";
+            sketch.Rectangle(new(frame.Zero, forceTop, frame.Strip.At(frame.Stroke), forceTop + ForceHeight), Lines.Unknown);
             sketch.Layer = "labels";
             GapMark.Draw(sketch, frame.Zero + 14, forceTop + 14, Verdict.NeedsInput);
             sketch.Text(frame.Zero + 14, forceTop + 58, Small, TextMeasure.Fit(PlainText.Clean(labels.ForceNeeds), Small, frame.Width - frame.Zero - 24), Tones.Blue, halo: Tones.Paper);
             return forceTop + ForceHeight + 14;
         }
 
+        force.Ground();
         foreach (var piece in pull.Concat(push))
             force.Band(piece);
         foreach (var (pieces, style) in ((IReadOnlyList<IReadOnlyList<ForceAt>>, Style)[])[(pull, Lines.Visible), (push, Pushing)])
@@ -216,7 +218,7 @@ public static partial class CurveDrawing
             foreach (var (value, name) in axis.Figures)
             {
                 sketch.Line(left, Y(value), Math.Max(right, strip.At(body.PullStop.Nominal)), Y(value), Lines.Hair);
-                sketch.Text(left - 8, Y(value) + 4.5, Small, name, Tones.Ink2, anchor: TextAnchor.End);
+                sketch.Text(Math.Min(left, strip.At(body.PushStop.Nominal)) - 8, Y(value) + 4.5, Small, name, Tones.Ink2, anchor: TextAnchor.End);
             }
         }
 
@@ -235,7 +237,7 @@ public static partial class CurveDrawing
             sketch.Layer = "worst-case";
             var upper = Thinned([.. points.Select(p => new Point(frame.Strip.At(p.Place), Y(p.Most)))]);
             var lower = Thinned([.. points.Select(p => new Point(frame.Strip.At(p.Place), Y(p.Least)))]);
-            sketch.Polygon([.. upper, .. lower.Reverse()], Style.Area(Tones.Band));
+            sketch.Polygon([.. upper, .. lower.Reverse()], Style.Outlined(Tones.Band, Tones.Paper, 1.2));
         }
 
         public void Limit(double value)

@@ -36,7 +36,6 @@ public static partial class LadderDrawing
         private readonly CharacterCanvas canvas;
         private readonly bool aside;
         private readonly double scale;
-        private readonly int spare;
 
         public CharacterFrame(LadderLayout layout, CharacterOptions options)
         {
@@ -54,24 +53,19 @@ public static partial class LadderDrawing
             double low = 0, high = Stroke;
             if (body is not null)
                 (low, high) = (Math.Min(0, body.PushStop.Nominal), Math.Max(Stroke, body.PullStop.Nominal));
-            scale = InchScales[^1] / 0.0254;
-            foreach (var candidate in InchScales.Where(s => s <= options.ColumnsPerInch || Stroke * s / 0.0254 <= 24 * s / options.ColumnsPerInch).Append(options.ColumnsPerInch).OrderDescending())
-            {
-                // More columns than asked for only where the stroke would be under 24 of them.
-                if (candidate > options.ColumnsPerInch && Stroke * candidate / 0.0254 > 60)
-                    continue;
-                if (candidate > options.ColumnsPerInch && Stroke * options.ColumnsPerInch / 0.0254 >= 24)
-                    continue;
-                if ((high - low) * candidate / 0.0254 <= Width - Math.Max(11, before) - after - 2)
-                {
-                    scale = candidate / 0.0254;
-                    break;
-                }
-            }
-
-            spare = (int)Math.Ceiling(-low * scale);
-            Zero = Math.Max(11, before + 1) + spare;
+            var columns = Width - Math.Max(11, before) - after - 2;
+            scale = ColumnsPerInch(options.ColumnsPerInch, Stroke / 0.0254, (high - low) / 0.0254, columns) / 0.0254;
+            Zero = Math.Max(11, before + 1) + (int)Math.Ceiling(-low * scale);
             canvas = new(Width, Tones.Ink);
+        }
+
+        /// <summary>As asked for; less if that does not fit; more if the stroke would be too short to read.</summary>
+        private static double ColumnsPerInch(double asked, double stroke, double extent, int columns)
+        {
+            var tooShort = stroke * asked < 24;
+            return InchScales.Append(asked).OrderDescending()
+                .Where(s => s <= asked || (tooShort && stroke * s <= 60))
+                .FirstOrDefault(s => extent * s <= columns, InchScales[^1]);
         }
 
         public int Width { get; }
@@ -166,7 +160,7 @@ public static partial class LadderDrawing
                     below.Add((plate, PlateTone(b.KnobOut), true));
             }
 
-            below.Add(($"tip: {shown.Left(b.TipCushion.Nominal)}, {Worst(b.TipCushion)}{(b.TipGoverns ? ", comes before the knob" : "")}", Tones.Ink, b.TipGoverns));
+            below.Add(($"tip: {shown.Left(b.TipCushion.Nominal)}, {Worst(b.TipCushion)}{(b.TipGoverns ? ", stops first" : "")}", Tones.Ink, b.TipGoverns));
             if (PlateText(b.TipCushion) is { Length: > 0 } tipPlate)
                 below.Add(("at the tip " + tipPlate, PlateTone(b.TipCushion), true));
             below.Add(($"throw {shown.Length(b.Throw)}", Tones.Ink, false));
@@ -366,7 +360,7 @@ public static partial class LadderDrawing
             if (c.Plate is not { } verdict)
                 return "";
             var word = verdict == Verdict.Fail ? "FAIL" : GapMark.Word(verdict);
-            return c.Least < 0 ? $"{word} {shown.Length(-c.Least.Value, Rounding.Up)} too far" : $"{word} {Worst(c)}";
+            return c.CanBeOver ? $"{word} {shown.Length(-c.Least!.Value, Rounding.Up)} too far" : word;
         }
 
         private static Tone PlateTone(LadderCushion c) => c.Plate switch { Verdict.Fail => Tones.OnPlate, Verdict.Caution => Tones.AmberText, _ => Tones.Blue };

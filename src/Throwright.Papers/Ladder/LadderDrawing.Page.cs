@@ -86,16 +86,16 @@ public static partial class LadderDrawing
             double left = 0, right = 0;
             for (var pass = 0; pass < 3; pass++)
             {
-                left = namesRight + 10 + SheetThickness + (inOutside ? 14 + Math.Max(LeftBlockWidth(body!.KnobIn), PlateWidth(body.KnobIn) - namesRight) : body?.KnobIn.Plate is null ? 0 : Math.Max(0, PlateWidth(body.KnobIn) + 14 - namesRight));
-                right = Math.Max(215, 30 + (outOutside ? BlockWidth(body!.KnobOut) : body is null ? 0 : PlateWidth(body.KnobOut)));
-                var room = Width - left - right - 8;
+                left = namesRight + 10 + SheetThickness + (inOutside ? 14 + Math.Max(TextBlockWidth(body!.KnobIn), PlateWidth(body.KnobIn) - namesRight) : body?.KnobIn.Plate is null ? 0 : Math.Max(0, PlateWidth(body.KnobIn) + 14 - namesRight));
+                right = Math.Max(body is null ? 215 : 60 + TipSymbol + TipLabelRoom(body), 34 + (outOutside ? BlockWidth(body!.KnobOut) : body is null ? 0 : PlateWidth(body.KnobOut)));
+                var room = Math.Max(140, Width - left - right - 8);
                 Scale = Math.Min(options.PixelsPerInch / 0.0254 ?? double.PositiveInfinity, Math.Min(room / (high - low), 10 * Lines.TrueSize));
                 if (body is null)
                     break;
 
                 // Room for the conduit tip at its true place, if that costs little.
                 var withTip = (Width - left - 8 - TipSymbol - 32 - TipLabelRoom(body)) / (body.TipStop.High - low);
-                if (withTip > 0.82 * Scale)
+                if (withTip > 0.9 * Scale)
                     Scale = Math.Min(Scale, withTip);
                 var (inBefore, outBefore) = (inOutside, outOutside);
                 inOutside |= InsideForm(body.KnobIn) is null;
@@ -155,7 +155,7 @@ public static partial class LadderDrawing
             double across1 = RuleLine, across2 = PushBottom + 14;
             sketch.Layer = "stops";
             strip.Sheet(SheetThickness, across1, b.KnobIn.CanBeOver ? BandRow + 12 : PushBottom + 12);
-            strip.OutStop(stroke, RuleLine + 10, across2);
+            strip.OutStop(stroke, pullTop - 33, across2);
             Names(pullTop, "Pull", PullSense);
             Names(PushTop, "Push", PushSense);
 
@@ -175,7 +175,7 @@ public static partial class LadderDrawing
             if (b.KnobOut.IsOver)
                 strip.StopOver(strip.At(stroke), pullTop, PushBottom);
             else
-                strip.Line(strip.At(stroke), RuleLine + 10, strip.At(stroke), across2, Lines.Stop);
+                strip.Line(strip.At(stroke), pullTop - 33, strip.At(stroke), across2, Lines.Stop);
             if (b.KnobIn.IsOver)
                 strip.StopOver(Zero, pullTop, PushBottom);
 
@@ -191,7 +191,7 @@ public static partial class LadderDrawing
             DrawKnobOut(b, pull, outEnd);
             var rowsBottom = DrawRows(b, pull, push);
             var blockBottom = inOutside || b.KnobIn.Plate is not null ? BandRow + 14 : 0;
-            var tipTop = Math.Max(Math.Max(PushBottom + 60, rowsBottom + 16), blockBottom + 12);
+            var tipTop = Math.Max(Math.Max(PushBottom + 60, rowsBottom + (b.TipCushion.Plate is null ? 16 : 32)), blockBottom + 12);
             sketch.Layer = "slip";
             DrawSlip(pull, push);
             var tipBottom = DrawTip(b, tipTop, rowsBottom);
@@ -224,9 +224,10 @@ public static partial class LadderDrawing
                     return;
                 }
 
-                if (high + 10 + width <= strip.At(stroke) - 8)
+                var start = Math.Max(high + 10, Zero + 8);
+                if (start + width <= strip.At(stroke) - 8)
                 {
-                    Label(high + 10, TextAnchor.Start, text);
+                    Label(start, TextAnchor.Start, text);
                     return;
                 }
             }
@@ -329,7 +330,7 @@ public static partial class LadderDrawing
                 var width = Math.Max(
                     Math.Max(TextMeasure.Width(shown.Left(c.Nominal), form.NominalSize, true), TextMeasure.Width(form.NominalWord, Small)),
                     Math.Max(TextMeasure.Width(form.WorstWord, Small), TextMeasure.Width(WorstFigure(c), form.WorstSize, true)));
-                if (width + 14 <= c.Nominal * Scale)
+                if (width + 14 <= Math.Min(c.Nominal, stroke) * Scale)
                     return form;
             }
 
@@ -342,7 +343,9 @@ public static partial class LadderDrawing
             var leader = pullTop + 12;
             sketch.Text(rightText, pullTop + 18, Main, shown.Left(c.Nominal), Tones.Ink, bold: true);
             sketch.Text(rightText, pullTop + 36, Small, c.Name, Tones.Ink);
-            sketch.Text(rightText, pullTop + 53, Small, WorstLine(c), Tones.Ink2, fractions: true);
+            sketch.Text(rightText, pullTop + 53, Small, $"worst case {BareWorst(c)}", Tones.Ink2);
+            if (c.Wanted is { } wanted)
+                sketch.Text(rightText, pullTop + 70, Small, $"wanted {shown.Known(wanted)}", Tones.Ink2, fractions: true);
             sketch.Circle(dot, leader, 2.6, Style.Area(Tones.Ink));
             strip.Line(dot, leader, rightText - 6, leader, Lines.Leader);
         }
@@ -360,11 +363,10 @@ public static partial class LadderDrawing
             strip.Line(dot, leader, right + 6, leader, Lines.Leader);
         }
 
-        private double LeftBlockWidth(LadderCushion c) => 4 + Math.Max(
-            Math.Max(TextMeasure.Width(c.Name, Small), TextMeasure.Width(shown.Left(c.Nominal), Main, true)), TextMeasure.Width($"worst case {BareWorst(c)}", Small));
+        private double BlockWidth(LadderCushion c) => Math.Max(PlateWidth(c), TextBlockWidth(c));
 
-        private double BlockWidth(LadderCushion c) => Math.Max(PlateWidth(c), Math.Max(
-            TextMeasure.Width(WorstLine(c), Small), Math.Max(TextMeasure.Width(c.Name, Small), TextMeasure.Width(shown.Left(c.Nominal), Main, true))) + 4);
+        private double TextBlockWidth(LadderCushion c) => 4 + Math.Max(
+            Math.Max(TextMeasure.Width(c.Name, Small), TextMeasure.Width(shown.Left(c.Nominal), Main, true)), TextMeasure.Width($"worst case {BareWorst(c)}", Small));
 
         private double PlateWidth(LadderCushion c) => c.Plate is { } verdict ? GapMark.Width(verdict, PlateText(c)) + 4 : 0;
 
@@ -372,15 +374,8 @@ public static partial class LadderDrawing
 
         private string BareWorst(LadderCushion c) => c.Least is { } least ? shown.BareLeft(least) : "not bounded";
 
-        private string WorstLine(LadderCushion c) =>
-            $"worst case {BareWorst(c)}{(c.Wanted is { } wanted ? $", wanted {shown.Known(wanted)}" : "")}";
-
-        private string PlateText(LadderCushion c) => c.Least switch
-        {
-            null => "worst case not bounded",
-            < 0 => $"{shown.Length(-c.Least.Value, Shapes.Quantities.Rounding.Up)} too far",
-            { } least => $"worst case {shown.Left(least)}",
-        };
+        /// <summary>The plate adds the overrun; any other worst case stands at the cushion already.</summary>
+        private string PlateText(LadderCushion c) => c.CanBeOver ? $"{shown.Length(-c.Least!.Value, Shapes.Quantities.Rounding.Up)} too far" : "";
 
         /// <summary>Lost motion in the slip, stretch and the push stop's name below the push lane; a staircase of rows where that is too tight.</summary>
         /// <returns>Lower edge of the rows.</returns>
@@ -394,7 +389,8 @@ public static partial class LadderDrawing
             var throwSeen = ThrowIn(push);
             var throwFits = TextMeasure.Width("← " + shown.Bare(b.Throw), Main, true) + 14 <= throwSeen.To - throwSeen.From;
 
-            var lostInSlip = lost is null || (layout.Try is null && Mid(lost.Value) + 26 + lostWidth < strip.At(b.PullStop.Nominal) - 40);
+            var lostX = lost is null ? 0 : Math.Max(Mid(lost.Value) + 24, Zero + 10);
+            var lostInSlip = lost is null || (layout.Try is null && lostX + 2 + lostWidth < Math.Min(strip.At(b.PullStop.Nominal), strip.At(stroke)) - 40);
             var stretchLeft = stretch is null ? strip.At(stroke) : Mid(stretch.Value) - 24 - stretchWidth;
             foreach (var text in StopTexts(labels.PushMeans))
             {
@@ -413,24 +409,27 @@ public static partial class LadderDrawing
                 {
                     var y = PullBottom + (0.5 * Slip);
                     Dot(Mid(l), PullBottom - 8);
-                    sketch.Polyline([new(Mid(l), PullBottom - 8), new(Mid(l), y), new(Mid(l) + 20, y)], Lines.Leader);
-                    sketch.Text(Mid(l) + 24, y + 4.5, Small, lostText, Tones.Ink, halo: Tones.Paper);
+                    sketch.Polyline([new(Mid(l), PullBottom - 8), new(Mid(l), y), new(lostX - 4, y)], Lines.Leader);
+                    sketch.Text(lostX, y + 4.5, Small, lostText, Tones.Ink, halo: Tones.Paper);
                 }
 
                 return BandRow + 10;
             }
 
             // Staircase: the rightmost leader has the uppermost row, so that no leader has to cross a text.
-            var items = new List<(double X, double From, IReadOnlyList<TextSpan> Text, bool Dot)>
-            {
-                (strip.At(b.PushStop.Nominal), BandRow + 9, StopTexts(labels.PushMeans)[^1], false),
-            };
+            var items = new List<(double X, double From, IReadOnlyList<TextSpan> Text, bool Dot)>();
             if (lost is not null && Find(push, LanePart.LostMotion) is { } lostPush)
                 items.Add((Mid(lostPush), PushBottom - 8, [new(lostText, Tones.Ink)], true));
             if (stretch is { } st)
                 items.Add((Mid(st), PushBottom - 8, [new(stretchText, Tones.Ink)], true));
             if (!throwFits)
                 items.Add((0.5 * (throwSeen.From + throwSeen.To), PushBottom - 8, [new($"throw {shown.Length(b.Throw)}", Tones.Ink, true)], true));
+            var firstLeader = items.Count == 0 ? double.PositiveInfinity : items.Min(i => i.X);
+            var stop = StopTexts(labels.PushMeans).FirstOrDefault(t => bandHigh + 10 + TextMeasure.Width(t, Small) < Math.Min(firstLeader - 8, Width - 4));
+            if (stop is not null)
+                sketch.Text(bandHigh + 10, BandRow + 4.5, Small, stop, TextAnchor.Start, Tones.Paper);
+            else
+                items.Add((strip.At(b.PushStop.Nominal), BandRow + 9, StopTexts(labels.PushMeans)[^1], false));
             items.Sort((l, r) => r.X.CompareTo(l.X));
             var row = BandRow + 24;
             foreach (var (x, from, text, dot) in items)
@@ -471,7 +470,7 @@ public static partial class LadderDrawing
             sketch.Layer = "try";
             foreach (var place in (double[])[tried.PushStopPlace, tried.PullStopPlace])
             {
-                foreach (var (top, bottom) in ((double, double)[])[(pullTop - 9, pullTop + 9), (PullBottom - 9, PushTop + 9), (PushBottom - 9, PushBottom + 9)])
+                foreach (var (top, bottom) in ((double, double)[])[(pullTop - 8, pullTop + 7), (PullBottom - 7, PushTop + 7), (PushBottom - 7, PushBottom + 8)])
                 {
                     strip.Line(strip.At(place), top, strip.At(place), bottom, Style.Line(Tones.Paper, 5));
                     strip.Line(strip.At(place), top, strip.At(place), bottom, Style.Line(Tones.Blue, 2.2));
@@ -504,7 +503,7 @@ public static partial class LadderDrawing
             strip.Line(from, rowsBottom + 2, from, middle - 9, Lines.Align);
             strip.Line(to, Math.Max(rowsBottom + 2, BandRow + 12), to, middle - 9, Lines.Align);
             var lastTip = Math.Max(to + 30, Width - TipSymbol - 12 - TipLabelRoom(b) - 18);
-            var broken = stop > lastTip;
+            var broken = Math.Max(stop, strip.Reach(b.TipStop).High - TipSymbol) > lastTip;
             var end = broken ? lastTip : stop;
 
             sketch.Rectangle(new(from, top, Math.Max(to, Math.Min(end, to)), top + TipLane), Style.Outlined(Tones.Throw, Tones.Ink, 1.6));
@@ -552,7 +551,7 @@ public static partial class LadderDrawing
             double text = tipEnd + TipSymbol + 12, y = top - 3;
             if (c.Plate is { } verdict)
             {
-                GapMark.Draw(sketch, text, y - 24, verdict, PlateText(c));
+                GapMark.Draw(sketch, text, y - 24, verdict);
                 y += 14;
             }
             else
@@ -577,7 +576,7 @@ public static partial class LadderDrawing
         private double TipLabelRoom(LadderBody b)
         {
             var texts = Math.Max(TextMeasure.Width("conduit tip", Small), TipTexts(b).Max(t => TextMeasure.Width(t.Text, Small, t.Bold)));
-            return b.TipCushion.Plate is { } plate ? Math.Max(texts, GapMark.Width(plate, PlateText(b.TipCushion))) : texts;
+            return b.TipCushion.Plate is { } plate ? Math.Max(texts, GapMark.Width(plate)) : texts;
         }
 
         private List<(string Text, bool Bold)> TipTexts(LadderBody b)
@@ -585,10 +584,10 @@ public static partial class LadderDrawing
             var lines = new List<(string, bool)>
             {
                 ($"{shown.Left(b.TipCushion.Nominal)} cushion", true),
-                ($"worst case {(b.TipCushion.Least is { } least ? shown.BareLeft(least) : "not bounded")}", false),
+                ($"worst case {BareWorst(b.TipCushion)}", false),
             };
             if (b.TipGoverns)
-                lines.Add(("comes before the knob", true));
+                lines.Add(("stops first", true));
             return lines;
         }
 
@@ -689,7 +688,7 @@ public static partial class LadderDrawing
             strip.Sheet(SheetThickness, RuleLine, PushBottom + 12);
             if (layout.Stroke is not null)
             {
-                strip.OutStop(stroke, RuleLine + 10, PushBottom + 14);
+                strip.OutStop(stroke, pullTop - 33, PushBottom + 14);
                 sketch.Text(rightText, PushTop + 34.5, Small, "knob's OUT stop", Tones.Ink2);
                 strip.Line(strip.At(stroke) + 11, PushTop + 30, rightText - 6, PushTop + 30, Style.Line(Tones.Ink2, 1.1));
             }

@@ -31,12 +31,12 @@ public static partial class LadderDrawing
 
     private sealed class UprightFrame
     {
-        private const double RuleLine = 62;
-        private const double TipLeft = 76;
-        private const double TipRight = 98;
-        private const double PullLeft = 116;
+        private const double RuleLine = 66;
+        private const double TipLeft = 75;
+        private const double TipRight = 95;
+        private const double PullLeft = 110;
         private const double LaneWidth = 58;
-        private const double Gap = 12;
+        private const double Gap = 10;
         private const double LineHeight = 17;
 
         private readonly LadderLayout layout;
@@ -65,7 +65,7 @@ public static partial class LadderDrawing
             strip = new(sketch, Zero, Scale, upright: true);
         }
 
-        public double Width { get; }
+        public double Width { get; private set; }
 
         public double Zero { get; }
 
@@ -213,7 +213,7 @@ public static partial class LadderDrawing
         /// <summary>What stands at the right, moved apart where places lie close together.</summary>
         private double DrawLabels(LadderBody b, IReadOnlyList<(LanePart Part, double From, double To)> push, double outAcross)
         {
-            var x = outAcross + 20;
+            var x = outAcross + 18;
             var room = Width - x - 4;
             var labels = layout.Labels;
             var items = new List<SideLabel>();
@@ -224,6 +224,9 @@ public static partial class LadderDrawing
                 items.Add(new(0.5 * (throwFrom + throwTo), null, [[new($"throw {shown.Length(b.Throw)}", Tones.Ink, true)]]));
             items.Add(Stop(strip.At(b.PullStop.Nominal), outAcross, labels.PullMeans));
             Cushion(b.KnobOut, strip.At(stroke - (0.5 * Math.Max(0, b.KnobOut.Nominal))), "knob out");
+
+            // Words are cut to the room, figures never are: then the paper grows.
+            Width = Math.Max(Width, x + 4 + items.Max(i => Math.Max(i.Plate is { } plate ? GapMark.Width(plate, height: 22) : 0, i.Lines.Max(l => TextMeasure.Width(l, Small)))));
 
             // From the top down: each label at its place or right below the one before it; then those that are too low
             // for the strip push the others back up.
@@ -268,12 +271,7 @@ public static partial class LadderDrawing
 
             void Cushion(LadderCushion c, double at, string name)
             {
-                var worst = c.Least switch
-                {
-                    null => "worst not bounded",
-                    < 0 => $"{shown.Bare(-c.Least.Value, Rounding.Up)} too far",
-                    { } least => $"worst {shown.BareLeft(least)}",
-                };
+                var worst = c.Least is not { } least ? "worst not bounded" : c.CanBeOver ? $"{shown.Bare(-least, Rounding.Up)} too far" : $"worst {shown.BareLeft(least)}";
                 items.Add(new(at, null, [[new(shown.Left(c.Nominal), Tones.Ink, true)], [new(name, Tones.Ink)], [new(worst, c.CanBeOver ? Tones.Ink : Tones.Ink2, c.CanBeOver)]], c.Plate));
             }
         }
@@ -301,7 +299,7 @@ public static partial class LadderDrawing
             sketch.Text(8, y, Small, [new("conduit tip ", Tones.Ink2), new(shown.Left(c.Nominal), Tones.Ink, true), new($" cushion, worst {(c.Least is { } least ? shown.BareLeft(least) : "not bounded")}", Tones.Ink2)]);
             y += LineHeight + 2;
             if (b.TipGoverns)
-                y = Paragraph("The conduit tip comes before the knob on the pull side.", Tones.Ink, true, y);
+                y = Paragraph("On the pull side the conduit tip stops first, before the knob.", Tones.Ink, true, y);
             y = Paragraph($"Wanted at each end: {shown.Known(b.Wanted)}.", Tones.Ink2, false, y);
             foreach (var part in layout.NotCounted)
                 y = Paragraph("Not counted: " + part, Tones.Ink, false, y);

@@ -24,6 +24,8 @@ public static partial class LadderDrawing
     public static LadderLayout Layout(TravelLadder ladder, LadderLabels labels, Display display)
     {
         labels = labels.Cleaned();
+        if (!(ladder.Throw > 0) || !(ladder.Stroke > 0) || !double.IsFinite(ladder.Stroke + ladder.Throw))
+            throw new ArgumentException($"A ladder needs a stroke and a throw above zero; found {ladder.Stroke:g3} m and {ladder.Throw:g3} m.");
         double p0 = ladder.PushStopPlace, p1 = ladder.PullStopPlace, stretch = ladder.StretchPull + ladder.StretchPush, lost = ladder.LostMotion;
         RequireClosed(ladder.KnobIn.Nominal, p0, "the knob's in cushion and its place at the push stop");
         RequireClosed(ladder.Stroke - ladder.KnobOut.Nominal, p1, "the knob's out cushion and its place at the pull stop");
@@ -91,14 +93,14 @@ public static partial class LadderDrawing
         if (p0 > 0)
             segments.Add(new(LanePart.Cushion, 0, p0));
         var at = p0;
-        for (var i = 0; i < parts.Length; i++)
+        foreach (var (part, size) in parts)
         {
-            // The last one ends at p1 itself and not at a sum that differs in its last bit.
-            var to = i == parts.Length - 1 ? p1 : at + parts[i].Size;
-            if (parts[i].Size > 0)
-                segments.Add(new(parts[i].Part, at, to));
-            at = to;
+            if (size > 0)
+                segments.Add(new(part, at, at += size));
         }
+
+        // The last one ends at p1 itself and not at a sum that differs in its last bit.
+        segments[^1] = segments[^1] with { To = p1 };
 
         if (p1 < stroke)
             segments.Add(new(LanePart.Cushion, p1, stroke));

@@ -120,10 +120,13 @@ public sealed record LadderCushion(
     public double Worst => Least ?? double.NegativeInfinity;
 
     /// <summary>Beyond the stop at nominal dimensions.</summary>
-    public bool IsOver => Nominal < 0;
+    public bool IsOver => Nominal < -Nothing;
 
     /// <summary>Beyond the stop in the worst case.</summary>
-    public bool CanBeOver => Least < 0;
+    public bool CanBeOver => Least < -Nothing;
+
+    /// <summary>1 nm: what the last bits of a sum can leave of a cushion that is exactly used up.</summary>
+    private const double Nothing = 1e-9;
 
     /// <summary>What shows on a plate: a verdict worse than clear, or a worst case beyond the stop.</summary>
     public Verdict? Plate => Verdict is { } given && given != Engine.Findings.Verdict.Clear ? given : CanBeOver ? Engine.Findings.Verdict.Fail : null;
