@@ -45,14 +45,15 @@ public readonly record struct Interval(double Low, double High)
 
     public static Interval Sqrt(Interval a) => a.Low < 0 ? Whole : Out(Math.Sqrt(a.Low), Math.Sqrt(a.High));
 
-    /// <summary>cos(a - pi/2); that Math.PI / 2 is 0.6e-16 short of pi/2 is within the margin of the cosine.</summary>
     public static Interval Square(Interval a)
     {
-        var product = a * a;
-        double nearest = a.Low > 0 ? a.Low : a.High < 0 ? a.High : 0;
-        return new(Math.Max(0, Math.BitDecrement(nearest * nearest)), product.High);
+        if (double.IsNaN(a.Low) || double.IsNaN(a.High))
+            return Whole;
+        var nearest = a.Low > 0 ? a.Low : a.High < 0 ? a.High : 0;
+        return new(Math.Max(0, Math.BitDecrement(nearest * nearest)), (a * a).High);
     }
 
+    /// <summary>cos(a - pi/2); that Math.PI / 2 is 0.6e-16 short of pi/2 is within the margin of the cosine.</summary>
     public static Interval Sin(Interval a) => Cos(a - Of(Math.PI / 2));
 
     public static Interval Cos(Interval a)

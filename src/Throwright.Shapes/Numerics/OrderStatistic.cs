@@ -3,7 +3,10 @@ namespace Throwright.Shapes.Numerics;
 /// <summary>The k-th smallest of many values, without sorting them all.</summary>
 public static class OrderStatistic
 {
-    /// <summary>Value number <paramref name="rank"/> in rising order, from 0. The values are reordered.</summary>
+    /// <summary>
+    /// Value number <paramref name="rank"/> in rising order, from 0; NaN if one of them is, for it has no place in the
+    /// order. The values are reordered.
+    /// </summary>
     /// <remarks>
     /// C. A. R. Hoare's selection (Comm. ACM 4 (1961) 321), pivot the middle one of three: each round leaves the part that
     /// holds the rank, so the work grows with the count and not with its logarithm too.
@@ -13,6 +16,8 @@ public static class OrderStatistic
         ArgumentNullException.ThrowIfNull(values);
         ArgumentOutOfRangeException.ThrowIfNegative(rank);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(rank, values.Length);
+        if (values.Any(double.IsNaN))
+            return double.NaN;
         int low = 0, high = values.Length - 1;
         while (low < high)
         {

@@ -41,7 +41,7 @@ public sealed class Formula
         }
 
         var operation = (Operation)random.Next((int)Operation.Plus, (int)Operation.AtLeastZero + 1);
-        if (smooth && operation is Operation.Over or Operation.Sqrt or Operation.Square or Operation.AtLeastZero)
+        if (smooth && operation is Operation.Over or Operation.Sqrt or Operation.AtLeastZero)
             operation = Operation.Times;
         var left = Grow(random, inputs, depth - 1, smooth);
         var right = operation is Operation.Plus or Operation.Minus or Operation.Times or Operation.Over ? Grow(random, inputs, depth - 1, smooth) : null;

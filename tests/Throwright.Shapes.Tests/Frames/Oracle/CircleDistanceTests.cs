@@ -29,6 +29,41 @@ public class CircleDistanceTests
     }
 
     [Fact]
+    public void Difference_OfTwoPlaces_IsThatOfTheirDistancesTo32Digits()
+    {
+        for (var seed = 0; seed < 5000; seed++)
+        {
+            var random = new Random(seed);
+            var (circle, _, _) = Draw(random);
+            var phi = random.NextDouble() * 6;
+            // Down to places so near that subtraction would leave no digits.
+            var other = phi + (Math.Pow(10, -random.Next(0, 12)) * (random.NextDouble() - 0.5));
+            CircleDistance<Wide> exact = new(Wide.Of(circle.Radius.Value), Wide.Of(circle.AlongZero.Value), Wide.Of(circle.AlongQuarter.Value), Wide.Of(circle.AlongAxis.Value));
+            var difference = (exact.At(Wide.Of(phi)) - exact.At(Wide.Of(other))).Hi;
+            var found = circle.Difference(circle.PlaceAt(new(phi)), circle.PlaceAt(new(other))).Value;
+            if (circle.At(new(phi)).Value < 0.01)
+                continue;
+            Assert.Equal(difference, found, 3e-16);
+
+            CircleDistance<Bound> bounds = new(Bound.Of(circle.Radius.Value), Bound.Of(circle.AlongZero.Value), Bound.Of(circle.AlongQuarter.Value), Bound.Of(circle.AlongAxis.Value));
+            var bound = bounds.Difference(bounds.PlaceAt(Bound.Input(0, 1, new(phi, phi + 1e-4))), bounds.PlaceAt(Bound.Of(other)));
+            var inside = Wide.Of(phi + (1e-4 * random.NextDouble()));
+            Assert.True((exact.At(inside) - exact.At(Wide.Of(other))).IsIn(bound.Value));
+            Assert.True(exact.SlopeAt(inside, exact.At(inside)).IsIn(bound.Slope(0)));
+        }
+    }
+
+    [Fact]
+    public void Place_SineCosineAndDistance_AreThoseAskedForOneByOne()
+    {
+        var (circle, _, _) = Draw(new Random(1));
+        Real phi = new(1.1);
+        var place = circle.PlaceAt(phi);
+        Assert.Equal((Real.Cos(phi), Real.Sin(phi), circle.At(phi)), (place.Cos, place.Sin, place.Distance));
+        Assert.Equal(circle.SlopeAt(phi, place.Distance), circle.SlopeAt(place));
+    }
+
+    [Fact]
     public void Distance_DeadCentres_AreItsLeastAndGreatestHalfATurnApart()
     {
         for (var seed = 0; seed < 2000; seed++)

@@ -27,6 +27,7 @@ public class LaneTests
             Compare("negative", -la, k => -new Real(a[k]), a, b);
             Compare("scaled", b[0] * la, k => b[0] * new Real(a[k]), a, b);
             Compare("root", Lane.Sqrt(la), k => Real.Sqrt(new(a[k])), a, b);
+            Compare("square", Lane.Square(la), k => Real.Square(new(a[k])), a, b);
             Compare("cosine", Lane.Cos(la), k => Real.Cos(new(a[k])), a, b);
             Compare("sine", Lane.Sin(la), k => Real.Sin(new(a[k])), a, b);
             Compare("at least zero", Lane.AtLeastZero(la), k => Real.AtLeastZero(new(a[k])), a, b);

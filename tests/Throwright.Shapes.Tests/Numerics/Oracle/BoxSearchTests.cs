@@ -36,6 +36,20 @@ public class BoxSearchTests
         Assert.Equal(-0.7, least.At[1], 1e-3);
     }
 
+    [Fact]
+    public void Least_NarrowTroughAnywhere_IsNotLostBetweenTheHalves()
+    {
+        // Also right beside the places where the box is split.
+        for (var i = 0; i <= 400; i++)
+        {
+            var trough = i < 300 ? i / 299.0 : 0.5 + ((i - 350) * 1e-4);
+            var least = BoxSearch.Least(
+                x => Bound.Square(x[0] - Bound.Of(trough)), x => (x[0] - trough) * (x[0] - trough), [new(0, 1)], 1e-10);
+            Assert.InRange(least.Found, 0, 1e-10);
+            Assert.InRange(least.Proved, -1e-10, 0);
+        }
+    }
+
     private sealed class Bowl : IFormula
     {
         public T At<T>(T[] x)

@@ -58,6 +58,25 @@ public class RootsTests
     }
 
     [Fact]
+    public void Between_SmoothFunctions_NeedFarFewerEvaluationsThanHalving()
+    {
+        // Halving from 1 or 2 down to 1e-15 takes 50.
+        foreach (var (f, b) in ((Func<double, double>, double)[])[(x => (x * x) - 2, 2), (x => x - Math.Cos(x), 1), (x => Math.Exp(-x) - x, 1), (x => (x * x * x) - x - 1, 2)])
+        {
+            var calls = 0;
+            Roots.Between(
+                x =>
+                {
+                    calls++;
+                    return f(x);
+                },
+                0,
+                b);
+            Assert.InRange(calls, 3, 12);
+        }
+    }
+
+    [Fact]
     public void Between_RandomContinuousFunction_ClosesOnAChangeOfSign() =>
         Gen.Select(Gen.Double[-3, 3], Gen.Double[0.1, 5], Gen.Double[-0.9, 0.9], Gen.Double[0, 6]).Sample(
             (shift, rate, wobble, phase) =>
