@@ -11,7 +11,7 @@ public sealed class LadderCornersTests
 
     private static void Hold(LadderCase of, ulong seed)
     {
-        var ladder = LadderSolver.Solve(of, new(Samples: 64));
+        var ladder = LadderSolver.Solve(of, new(Samples: 64, Tolerance: 1e-8));
         var ranges = Ranges(ladder);
         var nominal = of.Values.Select(v => v.Nominal).ToArray();
         var temperatures = PlainLadder.Temperatures(of).ToList();
@@ -86,7 +86,7 @@ public sealed class LadderCornersTests
     public void Samples_OfMonteCarlo_LieWithinLeastAndMost_AndAreWhatTheirInputsGive() => Ladders.Any(isWide: false).Sample(
         of =>
         {
-            var ladder = LadderSolver.Solve(of, new(Samples: 64));
+            var ladder = LadderSolver.Solve(of, new(Samples: 64, Tolerance: 1e-8));
             var odds = LadderOdds.Draw(of, 3000, 99);
             for (var i = 0; i < 4; i++)
             {
@@ -108,7 +108,7 @@ public sealed class LadderCornersTests
             Ladders.Value(LadderInput.Radius, 0.030), Ladders.Value(LadderInput.PushAngle, 90 * Ladders.Degree),
             Ladders.Value(LadderInput.PullAngle, 10 * Ladders.Degree, 30 * Ladders.Degree, 30 * Ladders.Degree),
             Ladders.Value(LadderInput.Stroke, 0.06), Ladders.Value(LadderInput.Setting, 0.11));
-        var ladder = LadderSolver.Solve(of, new(Samples: 64));
+        var ladder = LadderSolver.Solve(of, new(Samples: 64, Tolerance: 1e-8));
         Assert.Equal(0.070, ladder.TipAtPull.Least, 1.1e-8);
         Assert.Equal(Outcome.Converged, ladder.TipAtPull.Outcome);
         Assert.Equal(0.060 - (0.11 - 0.070), ladder.KnobOut.Least, 1.1e-8);

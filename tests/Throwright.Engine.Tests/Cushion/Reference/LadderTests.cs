@@ -79,7 +79,7 @@ public sealed class LadderTests
     [Trait("Check", "T1")]
     public void Stack_OfFourDimensions_HasThePublishedGap()
     {
-        var gap = LadderSolver.Solve(Stack(), new(Samples: 64)).KnobOut;
+        var gap = LadderSolver.Solve(Stack(), new(Samples: 64, Tolerance: 1e-8)).KnobOut;
         Assert.Equal(3.00e-3, gap.Nominal - FreeAtPull, 1e-15);
         Assert.Equal(0.23e-3, gap.Nominal - gap.Least, 1e-15);
         Assert.Equal(0.23e-3, gap.Most - gap.Nominal, 1e-15);
