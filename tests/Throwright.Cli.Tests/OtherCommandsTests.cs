@@ -105,7 +105,7 @@ public class OtherCommandsTests
         Assert.Contains("pull at most", drawn.Out);
         var written = Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--svg", bench.Folder);
         Assert.Equal(0, written.Exit);
-        foreach (var name in new[] { "sheet", "ladder", "upright", "gauge" })
+        foreach (var name in new[] { "sheet", "ladder", "upright", "gauge", "lever" })
         {
             var svg = File.ReadAllText(Path.Combine(bench.Folder, $"cowl-flap-{name}.svg"));
             System.Xml.Linq.XDocument.Parse(svg);

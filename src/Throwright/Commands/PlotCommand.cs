@@ -5,6 +5,7 @@ using Throwright.Engine.HandForce;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
+using Throwright.Papers.Lever;
 using Throwright.Papers.Marks;
 
 namespace Throwright.Cli.Commands;
@@ -16,7 +17,7 @@ internal static class PlotCommand
     {
         var file = new Argument<string>("file") { Description = "Aircraft file." };
         var run = new Argument<string>("run") { Description = "Run, by its id." };
-        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge." };
+        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end." };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this drawing only: run/path=value.", AllowMultipleArgumentsPerToken = false };
         var command = new Command("plot", "Draw the ladder, the lever angle and the hand force of a run.") { file, run, svg, plain, tries };
@@ -42,13 +43,19 @@ internal static class PlotCommand
             return ExitCode.Clear;
         }
 
-        var pictures = new (string Name, Picture Picture, SvgColours Colours)[]
+        var pictures = new List<(string Name, Picture Picture, SvgColours Colours)>
         {
             ("sheet", LadderSheet.Page(layout, answer.Curve, labels).Picture, Palettes.Screen),
             ("ladder", LadderDrawing.Page(layout).Picture, Palettes.Screen),
             ("upright", LadderDrawing.Upright(layout).Picture, Palettes.Screen),
             ("gauge", LadderDrawing.TrueSize(layout).Picture, Palettes.Paper),
         };
+        if (answer.Sweep is { } sweep)
+        {
+            var tip = open.Run.LeverEnd!.Tip.Nominal.Metres;
+            pictures.Add(("lever", LeverDrawing.Page(sweep, layout.Labels, open.Aircraft.Display, new() { TipLength = tip }), Palettes.Screen));
+        }
+
         try
         {
             Directory.CreateDirectory(folder);
