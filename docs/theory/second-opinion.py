@@ -82,6 +82,17 @@ def throw():
     show("K6 slider-crank from L^2 = C - D cos", f"{brentq(lambda x: 0.01 + x * x - 0.2 * x * cos(pi / 4) - 0.16, 0.3, 1):.9f}")
     show("K7 stress", 3 * E * d * 8.787 / (2 * 100**2))
     s, delta = 100.0, 8.787
+
+    def elastica(_, z, p):
+        return np.vstack([p[1] * z[1], -p[1] * p[0] * np.cos(z[0]) / EI, p[1] * np.cos(z[0]), p[1] * np.sin(z[0])])
+
+    def held(a, b, _):
+        return np.array([a[0], a[2], a[3], b[1], b[2] - s, b[3] - delta])
+
+    t = np.linspace(0, 1, 201)
+    guess = np.vstack([2 * delta / s * t, 3 * delta / s**2 * (1 - t), s * t, delta * t * t])
+    full = solve_bvp(elastica, held, t, guess, p=[3 * EI * delta / s**3, s], tol=1e-8)
+    show("K7 by the full elastica over small slopes", float(full.y[1][0] * s * s / (3 * delta)))
     for force in (10, 20, 50, 100, 200, -10, -15.8, -30, -40, -47.3):
         # Small slopes: EI y'''' = F y''; clamped at 0, free to turn at s, held at delta there.
         def slope(_, y, f=force):
@@ -182,6 +193,8 @@ def hand_force():
     show("F3", f"{45 * exp(0.15 * pi) + 3:.5f}")
     ode = solve_ivp(lambda q, f: [1 * sin(q) + 0.15 * abs(f[0] - 1 * cos(q))], (0, pi / 2), [2], rtol=1e-11, atol=1e-12)
     show("F4 by integration", f"{float(ode.y[0, -1]):.6f}")
+    ode = solve_ivp(lambda q, f: [0.02722 * sin(q) + 0.15 * abs(f[0] - 0.02722 * cos(q))], (0, pi / 2), [50], rtol=1e-11)
+    show("1.5 mm steel wire, R 200, at 50 N: share of weight", float(ode.y[0, -1]) / (50 * exp(0.15 * pi / 2)) - 1)
     for big_r, c in ((100, 0.5), (200, 0.5), (100, 0.3)):
         half = sqrt(6 * c * big_r)
         show(f"F5 R {big_r} c {c}: l, N, divided wire, 4 mu N at 0.15", half, EI / (2 * half * big_r), stiff_core(big_r, c, 9000 / big_r), 0.6 * EI / (2 * half * big_r))
