@@ -97,7 +97,7 @@ public sealed class LadderOdds
         if (value.Spread == Spread.Uniform)
             return Vector256.Create(value.Least) + (stream.UniformLane(n) * (value.Most - value.Least));
 
-        // Twelve uniform numbers less six: sigma 1, cut at +/- 3 (a normal law to 1e-3; no logarithm needed).
+        // Twelve uniform numbers less six: sigma 1, cut at +/- 3 (within 0.0024 of the normal distribution; no logarithm needed).
         var sum = Vector256.Create(-6.0);
         for (var k = 0; k < 12; k++)
             sum += stream.UniformLane((n * 12) + (k * Lane.Width) + (1L << 40));

@@ -52,7 +52,7 @@ public sealed record TravelLadder
 
 /// <summary>One cushion with all that is known of its size, m.</summary>
 /// <param name="Nominal">At nominal dimensions and rigging temperature.</param>
-/// <param name="Least">Proven: no combination of tolerances and temperatures gives less.</param>
+/// <param name="Least">Proven: no combination of tolerances and temperatures gives less (tip cushions: at rigging temperature).</param>
 /// <param name="Most">Proven: none gives more.</param>
 /// <param name="LeastFound">A value that does occur at the worst combination found; equals Least when proven at a corner.</param>
 /// <param name="Outcome">How the search for Least ended.</param>

@@ -7,7 +7,8 @@ namespace Throwright.Engine.HandForce;
 /// At each arm angle: torque against the motion / moment arm = force of the wire (virtual work); then along the
 /// conduit with <see cref="Friction.AtKnob"/>. The knob force rises with torque, friction, bend total and drags and
 /// falls with the moment arm (while the torque resists), so its worst case is at the ends of their limits: proven by
-/// the sign of each slope, no search is needed.
+/// the sign of each slope, no search is needed. Radii of the bends, core, bore and drags are nominal; the friction of a
+/// core that winds into a helix is not in it.
 /// </remarks>
 public static class HandForceSolver
 {
@@ -116,7 +117,7 @@ public static class HandForceSolver
 
     /// <summary>
     /// Knob movement per newton at the device: core in the conduit with tension growing along it, bare wire, conduit,
-    /// bracket: g [Lc/EA + 1/k_conduit] + Lf/EA + 1/k_bracket, g = (e^x - 1)/x, x = mu Theta.
+    /// bracket: g [Lc/EA + 1/k_conduit] + Lf/EA + 1/k_bracket, g = (e^x - 1)/x, x = mu Theta, the bends spread evenly.
     /// </summary>
     private static Spread3? Give(HandForceCase of, Spread3? conduit, string how, List<string> notCounted)
     {
@@ -158,7 +159,7 @@ public static class HandForceSolver
             At(of.Friction.Most, Friction.MeanGrowth(of.Friction.Most * theta * of.BendFactor.Most), length.Most, conduit?.Least));
     }
 
-    /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push.</summary>
+    /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push. F: at the device.</summary>
     private static Spread3 Slack(HandForceCase of, Spread3 push, List<string> notCounted)
     {
         if (Inside(of) is not { } inside)

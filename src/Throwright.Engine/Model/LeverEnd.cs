@@ -35,7 +35,7 @@ public sealed record LeverEnd
 /// <summary>The lever end measured on a bench, no coordinates.</summary>
 /// <remarks>
 /// Arm angle 0 is the arm square to the line from arm to anchor; positive turns it away from the anchor. Distance is
-/// measured along that line from the swivel at angle 0 (mid travel for the two named rules), so the anchor stands
+/// measured along that line from the swivel at angle 0 (mid travel for the rules that name a place), so the anchor stands
 /// at (offset, -distance) in axes (along the arm at 0, away from the anchor).
 /// </remarks>
 public sealed record BenchAnchor
@@ -55,7 +55,7 @@ public enum AnchorRule
     /// <summary>Anchor on the line through the swivel's two end places: offset = radius x cos(half sweep).</summary>
     Chord,
 
-    /// <summary>Half way between the two: the swing is the same to both sides.</summary>
+    /// <summary>Half way between the two: the swing is nearly the same to both sides.</summary>
     HalfSagitta,
 
     /// <summary>Offset measured.</summary>
@@ -133,7 +133,7 @@ public sealed record DeviceLoad
     public DeviceBias? Bias { get; init; }
     public EquatableList<Detent> Detents { get; init; } = [];
 
-    /// <summary>The torque is an estimate and not measured on the device; null: not said.</summary>
+    /// <summary>The torque was measured on the device; false: an estimate, or not said.</summary>
     public bool Measured { get; init; }
 }
 

@@ -8,7 +8,7 @@ namespace Throwright.Engine.Throw;
 /// Axes: x along the arm at mid travel, y away from the anchor. All derived in docs/theory/throw.md.
 ///   square at mid   anchor at (r, -s):                throw = 2 r sin h [1 - (r/s)^2 (1 - cos h)^2 / 2 + ...]
 ///   chord           anchor at (r cos h, -s):          throw = 2 r sin h exactly, for s >= r sin h
-///   half sagitta    anchor at (r (1 + cos h)/2, -s):  same swing to both sides to third order
+///   half sagitta    anchor at (r (1 + cos h)/2, -s):  nearly the same swing to both sides, a term of third order in h apart
 /// </remarks>
 public static class BenchRules
 {

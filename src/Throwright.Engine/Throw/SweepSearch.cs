@@ -33,11 +33,12 @@ public sealed record SweepChoices(SweepAim Aim, EquatableList<SweepChoice> Choic
     public SweepChoice? Best => Recommended >= 0 ? Choices[Recommended] : null;
 }
 
-/// <summary>Finds arm radius, clocking or anchor place that reach an aim: every solution in the range, not the first.</summary>
+/// <summary>Finds arm radius, clocking or anchor place that reach an aim: every solution a scan of the range shows, not the first.</summary>
 /// <remarks>
 /// The aim is written as a function of the one dimension whose zeros are wanted; the range is scanned in equal
-/// steps and each change of sign is closed by Brent's method. Choices whose sweep holds a dead centre are shown but
-/// not usable. Recommended: the usable choice with the largest least transmission angle, then the smallest swing.
+/// steps and each change of sign is closed by Brent's method; two solutions within a step, or one that only touches
+/// zero, are not seen. Choices whose sweep holds a dead centre are shown but not usable. Recommended: the usable
+/// choice with the largest least transmission angle, then the smallest swing.
 /// </remarks>
 public static class SweepSearch
 {

@@ -5,8 +5,9 @@ namespace Throwright.Engine.Throw;
 /// A cantilever of round wire, clamped at the conduit's mouth, its end pushed sideways by the swivel (which turns
 /// freely): side force Q = 3 E I delta / s^3, stress at the mouth sigma = 3 E d delta / (2 s^2), I = pi d^4 / 64.
 ///   d wire diameter, s bare length, delta sideways offset, m; E Pa; sigma Pa; Q N.
-/// A push force P makes both grow by 1 / (1 - P/Pcr), Pcr = pi^2 E I / s^2. Small slopes: below about 10 deg.
-/// At P >= Pcr the wire has buckled: infinite. Derived in docs/theory/throw.md.
+/// Small slopes: below about 10 deg. Growth 1 / (1 - P/Pcr), Pcr = pi^2 E I / s^2, at P >= Pcr infinite, is that of a given
+/// side force Q. Here delta is given: a push lowers the stress until shortly before it buckles, so this is above the true
+/// value, and a pull, which is not counted, raises it. Derived in docs/theory/throw.md.
 /// </remarks>
 public sealed record WireBending(double Offset, double SideForce, double Stress, double Growth)
 {

@@ -1,13 +1,13 @@
 namespace Throwright.Shapes.Numerics;
 
 /// <summary>
-/// A number a formula can be written in once and evaluated four ways: plainly (<see cref="Real"/>), four
+/// A number a formula can be written in once and evaluated three ways: plainly (<see cref="Real"/>), four
 /// samples at a time (<see cref="Lane"/>), or with proven bounds of value and slopes (<see cref="Bound"/>).
 /// </summary>
 /// <remarks>
 /// Only + - * / and square root are taken from the processor; they are exact to the last bit by IEEE 754, so the
-/// same input gives the same bytes on every system and in every width. Cosine, sine and exponential are built
-/// from them in <see cref="Elementary"/>.
+/// same input gives the same bytes on every system and in every width. Cosine and sine are built from them in
+/// <see cref="Elementary"/>.
 /// </remarks>
 public interface IReal<T>
     where T : struct, IReal<T>

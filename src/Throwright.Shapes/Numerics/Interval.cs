@@ -45,6 +45,7 @@ public readonly record struct Interval(double Low, double High)
 
     public static Interval Sqrt(Interval a) => a.Low < 0 ? Whole : Out(Math.Sqrt(a.Low), Math.Sqrt(a.High));
 
+    /// <summary>a a, never below zero, which a product of two unlike intervals can't know.</summary>
     public static Interval Square(Interval a)
     {
         if (double.IsNaN(a.Low) || double.IsNaN(a.High))
