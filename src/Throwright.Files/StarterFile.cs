@@ -203,7 +203,8 @@ public static class StarterFile
                   "play": "0.003 in ± 0.002 in",
                   // Where it sits: wire from the conduit's end at the anchor to the pin, knob pushed fully in. Left out: a place is proposed.
                   // "at": "2 1/2 in ± 1/32 in",
-                  // Instead of at: device lightly against one stop ("push" or "pull": the way the knob goes), how far the knob is out.
+                  // Instead of at: device lightly against one stop ("push" or "pull": the way the knob goes, pushed or pulled no
+                  // harder than keeps it there; with a spring, the stop the spring holds), how far the knob is out.
                   // "rigged": { "stop": "push", "knobOut": "3/16 in ± 1/64 in" },
                   // All that holds the wire: "setScrew", "threadlocker", "bentTail", "crimp", "loopedEye".
                   "holdsBy": ["setScrew", "bentTail"]

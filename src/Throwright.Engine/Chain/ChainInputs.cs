@@ -64,9 +64,12 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             LockHolds = cockpit.LockHolds?.Newtons ?? (cockpit.Lock == LockKind.None ? 0 : null),
             Core = CoreOf(),
             Clearance = Clearance?.Nominal,
+            ClearanceLimits = Clearance is { } gap ? new(gap.Nominal, gap.Nominal - gap.Limits.Minus, gap.Nominal + gap.Limits.Plus) : null,
+            RadiusLimits = cable.Bends.Select(b => Of(b.Radius)).ToEquatableList(),
+            EstimateFactor = EstimateFactor,
             ConduitLength = cable.Length is { } length ? Of(length) : null,
             LongestStraight = cable.LongestStraight?.Metres,
-            LongestBareWire = sweep.AtPush.Length - lever.Tip.Nominal.Metres,
+            LongestBareWire = LongestWire() - lever.Tip.Least,
             ConduitPullStiffness = cable.Conduit?.PullStiffness is { } pull ? Of(pull) : null,
             ConduitPushStiffness = cable.Conduit?.PushStiffness is { } push ? Of(push) : null,
             BracketStiffness = lever.BracketStiffness is { } bracket ? Of(bracket) : null,
@@ -96,8 +99,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var (pushLimits, pullLimits) = sweep.PushTurnsUp ? (placement.To, placement.From) : (placement.From, placement.To);
         var (kind, setting, proposed) = SettingOf();
         var load = lever.Load ?? new();
-        var atPush = DeviceTorque.At(load, sweep.PushAngle, sweep.PushAngle, sweep.PullAngle);
-        var atPull = DeviceTorque.At(load, sweep.PullAngle, sweep.PushAngle, sweep.PullAngle);
+        var atPush = DeviceTorque.At(load, sweep.PushAngle, sweep.PushAngle, sweep.PullAngle, EstimateFactor);
+        var atPull = DeviceTorque.At(load, sweep.PullAngle, sweep.PushAngle, sweep.PullAngle, EstimateFactor);
         var swivelPlay = lever.Swivel.Play ?? default;
         var knobPlay = cockpit.Play ?? default;
         var values = new LadderValue[Cushion.LadderCase.InputCount];
@@ -178,12 +181,12 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         return new(Math.Max(a.Minus, b.Minus), Math.Max(a.Plus, b.Plus), load.Torque?.Spread ?? Spread.Uniform);
     }
 
-    private static Limits BiasLimits(DeviceLoad load)
+    private Limits BiasLimits(DeviceLoad load)
     {
         if (load.Bias is not { } bias || bias.Torque.Nominal.NewtonMetres <= 0)
             return default;
         var t = bias.Torque.Nominal.NewtonMetres;
-        return new(bias.Torque.Minus / t, bias.Torque.Plus / t, bias.Torque.Spread);
+        return new(bias.Torque.Minus / t, ((EstimateFactor * bias.Torque.Most) - t) / t, bias.Torque.Spread);
     }
 
     private Heat? HeatOf()
@@ -198,17 +201,22 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         };
         var lever = Zone(this.lever.Zone);
         var rigged = at.Rigged.Celsius;
-        return new(
+        var bracket = Expansion.Of(this.lever.Zone == HeatZone.EngineBay ? AirframeMaterial.Aluminium : at.Airframe);
+        return new Heat(
             Expansion.Of(core.Material).Value,
             Expansion.Of(cable.Conduit?.Material ?? ConduitMaterial.CarbonSteel).Value,
             // An engine is mostly aluminium; elsewhere the airframe spans anchor and pivot.
-            Expansion.Of(this.lever.Zone == HeatZone.EngineBay ? AirframeMaterial.Aluminium : at.Airframe).Value,
+            bracket.Value,
             // The temperature of rigging is one that occurs, also when it was done on the coldest or the hottest day.
             Math.Min(0, at.Coldest.Celsius - rigged),
             // One cable lies in two zones; the whole of it taken as hot as the hotter.
             Math.Max(0, Math.Max(lever, at.Cabin.Celsius) - rigged),
             Math.Min(0, at.Coldest.Celsius - rigged),
-            Math.Max(0, lever - rigged));
+            Math.Max(0, lever - rigged))
+        {
+            BracketLow = bracket.Low,
+            BracketHigh = bracket.High,
+        };
     }
 
     private CoreProperties? CoreOf()
@@ -219,7 +227,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var single = core.Kind == CoreKind.Solid ? core.Diameter.Nominal : new Length(d / CoreSection.WiresAcross(core.Kind));
         var wire = Wire.Modulus(core.Material, single).Value;
         var section = CoreSection.Of(core.Kind, d);
-        return new(
+        var nominal = new CoreProperties(
             d,
             single.Metres,
             core.Kind == CoreKind.Solid ? wire : Wire.StrandModulus(core.Kind).Value,
@@ -228,6 +236,25 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             Wire.TensileStrength(core.Material, single).Found?.Value,
             Wire.ElasticShare(core.Material).Low,
             Wire.Density(core.Material).Value * StandardGravity * section.Area);
+        CoreSection thin = CoreSection.Of(core.Kind, core.Diameter.Least), thick = CoreSection.Of(core.Kind, core.Diameter.Most);
+        var (soft, stiff) = core.Kind == CoreKind.Solid ? (wire, wire) : (Wire.StrandModulus(core.Kind).Low, Wire.StrandModulus(core.Kind).High);
+        return nominal with
+        {
+            BendingLimits = new(nominal.BendingStiffness, wire * thin.SecondMoment, wire * thick.SecondMoment),
+            AxialLimits = new(nominal.AxialStiffness, soft * thin.Area, stiff * thick.Area),
+        };
+    }
+
+    /// <summary>A load that is only an estimate may be larger than its own limits say.</summary>
+    private double EstimateFactor => lever.Load is { Measured: false } ? Published.Get("hand/estimated-load-factor").Value : 1;
+
+    /// <summary>Free wire at the push stop, no shorter than any combination of tolerances makes it: no side of a triangle grows by more than the others do.</summary>
+    private double LongestWire()
+    {
+        static double Size(Limits l) => Math.Max(l.Minus, l.Plus);
+        var stop = sweep.PushTurnsUp ? placement.To : placement.From;
+        return sweep.AtPush.Length + Size(placement.X) + Size(placement.Y) + Size(placement.Z) + Size(placement.AlongAxis)
+            + placement.Radius.Plus + ((sweep.Case.Radius + placement.Radius.Plus) * Size(stop));
     }
 
     /// <summary>The places of the sweep, and those where the torque has a corner or a detent its top: equal steps may miss them.</summary>

@@ -98,11 +98,15 @@ public static class RunCheck
                     place.Angle,
                     wire - place.Length + ladder.LostMotion + ePull,
                     wire - place.Length - ePush,
-                    force is null ? ForceBand.Unknown : new(force.KnobPull.Nominal, force.KnobPull.Least, force.KnobPull.Most),
-                    force is null ? ForceBand.Unknown : new(force.KnobPush.Nominal, force.KnobPush.Least, force.KnobPush.Most));
+                    force is null ? ForceBand.Unknown : Known(force.KnobPull),
+                    force is null ? ForceBand.Unknown : Known(force.KnobPush));
             })
             .ToEquatableList());
     }
+
+    /// <summary>A jammed core has no force that could be drawn.</summary>
+    private static ForceBand Known(Spread3 force) =>
+        double.IsFinite(force.Most) ? new(force.Nominal, force.Least, force.Most) : ForceBand.Unknown;
 
     private static string SentenceOf(RunAnswer answer, EquatableList<Finding> findings, FigureWriter say)
     {

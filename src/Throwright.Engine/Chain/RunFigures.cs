@@ -134,13 +134,13 @@ internal static class RunFigures
                 Kind = QuantityKind.Stress,
                 Value = bending.Stress,
                 Rounding = Rounding.Up,
-                Formula = "sigma = 3 E d delta / (2 s^2) x 1/(1 - P/Pcr),  Pcr = pi^2 E I / s^2",
+                Formula = "sigma = g 3 E d delta / (2 s^2);  pulled g = (v^2/3) sinh v / (v cosh v - sinh v), v = s sqrt(F/EI); a push counts when it bows the wire",
                 Inputs = [Step("d", "core diameter", answer.Run.Cable!.Core!.Diameter.Nominal.Metres, QuantityKind.Length, "cable.core.diameter")],
                 Steps =
                 [
                     Step("delta", "sideways offset of the swivel from the tip's axis", bending.Offset, QuantityKind.Length),
                     Step("Q", "side force at the swivel", bending.SideForce, QuantityKind.Force),
-                    Step("g", "growth by the push force", bending.Growth, QuantityKind.Ratio),
+                    Step("g", "growth by the largest pull or push", bending.Growth, QuantityKind.Ratio),
                 ],
                 Sources = [ThrowTheory],
                 Holds = "slopes below about 10 deg; wire held at the conduit's mouth, turning freely at the swivel",

@@ -4,6 +4,7 @@ using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Engine.Throw;
+using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
@@ -19,11 +20,11 @@ internal static class RunFindings
 
     public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
     {
-        foreach (var finding in OfThrow(answer, say))
+        foreach (var finding in OfThrow(aircraft, answer, say))
             yield return finding;
         if (answer.Ladder is { } ladder)
         {
-            foreach (var finding in LadderRules.Find(ladder, LadderLimitsOf(answer), say))
+            foreach (var finding in LadderRules.Find(ladder, LadderLimitsOf(aircraft, answer), say))
                 yield return finding;
             if (ladder.Setting.Proposed)
                 yield return OfSetting(ladder, say);
@@ -33,7 +34,7 @@ internal static class RunFindings
 
         if (answer.Forces is { } forces)
         {
-            foreach (var finding in HandForceRules.Find(forces, HandForceLimitsOf(aircraft, answer.Run), say))
+            foreach (var finding in HandForceRules.Find(forces, HandForceLimitsOf(aircraft, answer), say))
                 yield return finding;
         }
 
@@ -65,7 +66,7 @@ internal static class RunFindings
     }
 
     /// <summary>Limits of the cushions for this run, from the file or from the published defaults.</summary>
-    private static LadderLimits LadderLimitsOf(RunAnswer answer)
+    private static LadderLimits LadderLimitsOf(Aircraft aircraft, RunAnswer answer)
     {
         static Limit Own(Length value) => new(value.Metres, new("project", "your own figure, typed into the file", Evidence.CommonPractice));
         static Limit Default(string id) => new(Published.Get(id).Value, Published.Get(id).Source);
@@ -76,11 +77,22 @@ internal static class RunFindings
             Published.Rule(run.Function is ControlFunction.CarburettorHeat ? "23.1093(a)" : "23.1141(g)(1)").Source,
             answer.Words.Device,
             answer.Words.PushEnd,
-            answer.Words.PullEnd);
+            answer.Words.PullEnd,
+            FromMemory(aircraft, answer).ToEquatableList());
     }
 
-    private static HandForceLimits HandForceLimitsOf(Aircraft aircraft, Run run)
+    /// <summary>Figures from memory that went into the ladder: they keep its findings from being clear.</summary>
+    private static IEnumerable<SourceRef> FromMemory(Aircraft aircraft, RunAnswer answer)
     {
+        if (answer is { Forces: not null, Run.Cable.Core: { Kind: not CoreKind.Solid } core })
+            yield return Wire.StrandModulus(core.Kind).Source;
+        if (answer.LadderCase?.Heat is not null && answer.Run.LeverEnd?.Zone != HeatZone.EngineBay && aircraft.Environment is { } at)
+            yield return Expansion.Of(at.Airframe).Source;
+    }
+
+    private static HandForceLimits HandForceLimitsOf(Aircraft aircraft, RunAnswer answer)
+    {
+        var run = answer.Run;
         static Limit Of(string id) => new(Published.Get(id).Value, Published.Get(id).Source);
         var pinched = run.CockpitEnd?.Knob is KnobShape.Round or null;
         var own = run.HandForceMost is { } f ? new Limit(f.Newtons, new("project", "your own figure, typed into the file", Evidence.CommonPractice)) : null;
@@ -92,9 +104,9 @@ internal static class RunFindings
         };
         var words = aircraft.Yardstick switch
         {
-            Yardstick.Mil1472 => "Yardstick: MIL-STD-1472E, a guide. No US rule gives a push-pull design force; 14 CFR 25.405 leaves it to the applicant.",
-            Yardstick.Fac23 => "Yardstick: 14 CFR 23.143(c) before Amendment 64, written for flight controls; for comparison. No US rule gives a push-pull design force.",
-            _ => "Yardstick: your own figure. No US rule gives a push-pull design force.",
+            Yardstick.Mil1472 => "Yardstick: MIL-STD-1472E, a guide. No US rule was found that gives a push-pull design force; 14 CFR 25.405 leaves it to the applicant.",
+            Yardstick.Fac23 => "Yardstick: 14 CFR 23.143(c) before Amendment 64, written for flight controls; for comparison. No US rule was found that gives a push-pull design force.",
+            _ => "Yardstick: your own figure. No US rule was found that gives a push-pull design force.",
         };
         return new(
             comfort,
@@ -102,6 +114,8 @@ internal static class RunFindings
             pinched && run.Emergency ? "that finger and thumb give in an emergency" : "that one hand gives for a short time",
             words,
             Of("buckling/margin"),
+            Of("hand/lock-margin"),
+            answer.Forces is not null && run.LeverEnd?.Load is { Measured: false } ? Of("hand/estimated-load-factor") : null,
             Published.Rule(run.Function is ControlFunction.FuelShutoff ? "23.995(d)" : "23.1141(c)").Source,
             run.Cable?.PullLimit,
             run.Cable?.PushLimit,
@@ -110,19 +124,19 @@ internal static class RunFindings
             run.Cable?.Core?.Kind);
     }
 
-    private static IEnumerable<Finding> OfThrow(RunAnswer answer, FigureWriter say)
+    private static IEnumerable<Finding> OfThrow(Aircraft aircraft, RunAnswer answer, FigureWriter say)
     {
         if (answer.Placement is not { } placement)
             return [];
         static Limit Of(string id) => new(Published.Get(id).Value, Published.Get(id).Source);
-        var limits = new SweepLimits(Of("throw/transmission-angle-least"), Of("throw/plain-fairlead-most"), Of("throw/swivel-margin"));
+        var limits = new SweepLimits(Of("throw/transmission-angle-least"), Of("throw/plain-fairlead-most"), Of("throw/swivel-margin"), aircraft.Yardstick == Yardstick.Fac23);
         if (answer.Sweep is not { } sweep)
-            return SweepRules.Find(null, 0, default, null, null, null, null, limits, say);
+            return SweepRules.Find(null, 0, 0, default, null, null, null, null, limits, say);
         var leastArm = sweep.IsMonotone ? RunFigures.LeastArm(sweep, placement) : 0;
         var lever = answer.Run.LeverEnd!;
         var strength = WireStrength(answer.Run);
         return SweepRules.Find(
-            sweep, leastArm, lever.TipSwivels, TipBending(answer), strength?.Elastic, strength?.Fatigue, strength?.Source, limits, say);
+            sweep, leastArm, sweep.Case.Radius + placement.Radius.Plus, lever.TipSwivels, TipBending(answer), strength?.Elastic, strength?.Fatigue, strength?.Source, limits, say);
     }
 
     /// <summary>Bending of the wire at a fixed tip where it is worst: a short wire is bent harder by less swing.</summary>
@@ -130,13 +144,13 @@ internal static class RunFindings
     {
         if (answer is not { Sweep: { } sweep, Run: { LeverEnd.TipSwivels.Radians: 0, Cable.Core: { Kind: CoreKind.Solid } core } })
             return null;
-        var push = answer.Forces?.BareWireCompression ?? 0;
+        double push = answer.Forces?.BareWireCompression ?? 0, pull = answer.Forces?.CoreTension ?? 0;
         var modulus = Wire.Modulus(core.Material, core.Diameter.Nominal).Value;
         WireBending? At(double angle)
         {
             double length = (sweep.Case.SwivelAt(angle) - sweep.Case.Mouth).Size, swing = sweep.Case.SwingAt(angle);
             var bare = length * Math.Cos(swing);
-            return bare <= 0 ? null : WireBending.At(core.Diameter.Nominal.Metres, modulus, bare, length * Math.Sin(swing), push);
+            return bare <= 0 ? null : WireBending.At(core.Diameter.Nominal.Metres, modulus, bare, length * Math.Sin(swing), pull, push);
         }
 
         return sweep.Places.Select(p => p.Angle).Append(sweep.MostSwingAngle).Select(At).OfType<WireBending>().MaxBy(b => b.Stress);

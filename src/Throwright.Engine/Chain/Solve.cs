@@ -372,7 +372,7 @@ public sealed class Solve
     {
         AnchorRule.SquareAtMid => "most leverage in the middle",
         AnchorRule.Chord => "same leverage at both stops, throw exactly 2 r sin(half sweep)",
-        _ => "same swing to both sides",
+        _ => "nearly the same swing to both sides",
     };
 
     private static string Camel(AnchorRule rule) => char.ToLowerInvariant(rule.ToString()[0]) + rule.ToString()[1..];

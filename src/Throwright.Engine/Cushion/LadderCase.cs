@@ -109,4 +109,9 @@ public sealed record LadderCase
 /// <param name="LeverCold">The same at the lever end.</param>
 /// <param name="LeverHot">The same at the lever end.</param>
 public sealed record Heat(
-    double Wire, double Conduit, double Bracket, double CableCold, double CableHot, double LeverCold, double LeverHot);
+    double Wire, double Conduit, double Bracket, double CableCold, double CableHot, double LeverCold, double LeverHot)
+{
+    /// <summary>Ends of the published band of Bracket: one airframe's alloy or lay-up is not known.</summary>
+    public double BracketLow { get; init; } = Bracket;
+    public double BracketHigh { get; init; } = Bracket;
+}

@@ -99,18 +99,31 @@ public static class LadderFormula
             cushionOut -= Shift(heat, x[(int)LadderInput.ConduitLength], lengthPull, lowest: !worst);
         }
 
+        // The bracket carries anchor and pivot apart. Tip and swivel grow with it and take back less: not counted.
+        T tipPull = lengthPull, tipPush = lengthPush;
+        if (of.Heat is { } warm && temperature != At.Rigging)
+        {
+            var apart = Math.Abs(warm.BracketLow) > Math.Abs(warm.BracketHigh) ? warm.BracketLow : warm.BracketHigh;
+            var factor = 1 + Extreme(apart, warm.LeverCold, warm.LeverHot, temperature == At.WorstTemperature);
+            tipPull = factor * tipPull;
+            tipPush = factor * tipPush;
+        }
+
         T hardware = x[(int)LadderInput.Tip] + (0.5 * x[(int)LadderInput.SwivelLength]);
         return new(
-            pushStop, pullStop, cushionIn, cushionOut, lengthPull - hardware, lengthPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
+            pushStop, pullStop, cushionIn, cushionOut, tipPull - hardware, tipPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
     }
 
     /// <summary>Knob movement by heat at its lowest or highest: each part at the temperature that serves.</summary>
     private static T Shift<T>(Heat heat, T conduit, T free, bool lowest)
         where T : struct, IReal<T>
     {
-        static double Extreme(double slope, double cold, double hot, bool low) =>
-            low ? Math.Min(slope * cold, slope * hot) : Math.Max(slope * cold, slope * hot);
-        return (Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest) * conduit)
-            + (Extreme(heat.Wire - heat.Bracket, heat.LeverCold, heat.LeverHot, lowest) * free);
+        var bracket = lowest
+            ? Math.Min(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, true), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, true))
+            : Math.Max(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, false), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, false));
+        return (Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest) * conduit) + (bracket * free);
     }
+
+    private static double Extreme(double slope, double cold, double hot, bool lowest) =>
+        lowest ? Math.Min(slope * cold, slope * hot) : Math.Max(slope * cold, slope * hot);
 }

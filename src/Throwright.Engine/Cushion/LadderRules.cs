@@ -1,4 +1,5 @@
 using Throwright.Engine.Findings;
+using Throwright.Shapes;
 using Throwright.Shapes.Numerics;
 using Throwright.Shapes.Quantities;
 
@@ -11,7 +12,8 @@ namespace Throwright.Engine.Cushion;
 /// <param name="Device">What the device is called in a sentence, e.g. "the cowl flap".</param>
 /// <param name="PushEnd">What the device does at its push stop, e.g. "open".</param>
 /// <param name="PullEnd">What it does at its pull stop, e.g. "shut".</param>
-public sealed record LadderLimits(Limit Wanted, Limit Most, SourceRef StopRule, string Device, string PushEnd, string PullEnd);
+/// <param name="FromMemory">Figures from memory that went into the ladder.</param>
+public sealed record LadderLimits(Limit Wanted, Limit Most, SourceRef StopRule, string Device, string PushEnd, string PullEnd, EquatableList<SourceRef> FromMemory);
 
 /// <summary>Findings on the cushions.</summary>
 public static class LadderRules
@@ -73,7 +75,7 @@ public static class LadderRules
             Sentence = sentence,
             Figure = figure,
             Limit = new(wanted, QuantityKind.Length, true),
-            Sources = [limits.StopRule, limits.Wanted.Source],
+            Sources = [limits.StopRule, limits.Wanted.Source, .. limits.FromMemory],
             Why = likely + measure,
         };
     }

@@ -16,7 +16,8 @@ public static class DeviceTorque
     /// growing with the angle away from it. Detent: torque toward its place, T sin(pi x / w) over x = 0..w: zero in
     /// the rest, greatest half way out, zero again at the edge.
     /// </remarks>
-    public static TorquePair At(DeviceLoad load, double angle, double pushAngle, double pullAngle)
+    /// <param name="estimateFactor">On the largest values: 1 for a measured load, more for an estimate.</param>
+    public static TorquePair At(DeviceLoad load, double angle, double pushAngle, double pullAngle, double estimateFactor = 1)
     {
         ArgumentNullException.ThrowIfNull(load);
         var resist = load.TorqueTable.Count > 0 ? InTable(load, angle) : load.Torque is { } t ? Of(t) : default;
@@ -26,8 +27,8 @@ public static class DeviceTorque
             var (home, sign) = bias.Toward == DeviceStop.Push ? (pushAngle, 1) : (pullAngle, -1);
             var wound = bias.Rate.NewtonMetresPerRadian * Math.Abs(angle - home);
             nominal = sign * (bias.Torque.Nominal.NewtonMetres + wound);
-            least = sign * ((sign > 0 ? bias.Torque.Least : bias.Torque.Most) + wound);
-            most = sign * ((sign > 0 ? bias.Torque.Most : bias.Torque.Least) + wound);
+            double small = bias.Torque.Least + wound, large = estimateFactor * (bias.Torque.Most + wound);
+            (least, most) = sign > 0 ? (small, large) : (-large, -small);
         }
 
         var towardPush = Math.Sign(pushAngle - pullAngle);
@@ -43,7 +44,7 @@ public static class DeviceTorque
             most += toRest;
         }
 
-        return new(resist, new(nominal, least, most));
+        return new(resist with { Most = estimateFactor * resist.Most }, new(nominal, least, most));
     }
 
     private static Spread3 InTable(DeviceLoad load, double angle)

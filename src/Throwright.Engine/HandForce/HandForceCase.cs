@@ -30,6 +30,15 @@ public sealed record HandForceCase
 
     /// <summary>Radial clearance is half of this: bore less core diameter, m.</summary>
     public double? Clearance { get; init; }
+
+    /// <summary>Its limits; null: as nominal.</summary>
+    public Spread3? ClearanceLimits { get; init; }
+
+    /// <summary>Limits of each bend's radius, m; empty: as nominal.</summary>
+    public EquatableList<Spread3> RadiusLimits { get; init; } = [];
+
+    /// <summary>By how much a load that is only an estimate may be larger, as a factor on its most; 1: measured.</summary>
+    public double EstimateFactor { get; init; } = 1;
     public Spread3? ConduitLength { get; init; }
     public double? LongestStraight { get; init; }
 
@@ -60,4 +69,10 @@ public sealed record CoreProperties(
 {
     public double BendingStiffness => BendingModulus * Section.SecondMoment;
     public double AxialStiffness => Modulus * Section.Area;
+
+    /// <summary>Limits by the diameter's tolerance and, for a strand, the band of its modulus; null: as nominal.</summary>
+    public Spread3? BendingLimits { get; init; }
+    public Spread3? AxialLimits { get; init; }
+    internal Spread3 Bending => BendingLimits ?? Spread3.Exact(BendingStiffness);
+    internal Spread3 Axial => AxialLimits ?? Spread3.Exact(AxialStiffness);
 }

@@ -10,8 +10,10 @@ namespace Throwright.Engine.HandForce;
 /// <param name="CeilingWhat">What the ceiling is, in words.</param>
 /// <param name="Yardstick">Name of the list, and that it is a yardstick, not a rule for this handle.</param>
 /// <param name="StrutMargin">Critical load over compression wanted for the bare wire.</param>
+/// <param name="LockMargin">What the lock holds over what drives it, wanted.</param>
+/// <param name="Estimate">Factor on a load that was not measured; null: it was.</param>
 public sealed record HandForceLimits(
-    Limit? Comfort, Limit Ceiling, string CeilingWhat, string Yardstick, Limit StrutMargin, SourceRef SelfHoldingRule, Force? PullLimit, Force? PushLimit, string CableSource, bool Emergency, CoreKind? Core);
+    Limit? Comfort, Limit Ceiling, string CeilingWhat, string Yardstick, Limit StrutMargin, Limit LockMargin, Limit? Estimate, SourceRef SelfHoldingRule, Force? PullLimit, Force? PushLimit, string CableSource, bool Emergency, CoreKind? Core);
 
 /// <summary>Findings on forces.</summary>
 public static class HandForceRules
@@ -65,8 +67,10 @@ public static class HandForceRules
             Sentence = $"It takes {say.Force(most.Nominal)} to {(push ? "push" : "pull")}, worst case {say.Force(most.Worst)}; the most {what} is {say.Force(limit.Value, Rounding.Nearest)}.",
             Figure = push ? "hand-push" : "hand-pull",
             Limit = new(limit.Value, QuantityKind.Force, false),
-            Sources = [limit.Source],
-            Why = limits.Yardstick,
+            Sources = limits.Estimate is { } estimate ? [limit.Source, estimate.Source] : [limit.Source],
+            Why = limits.Estimate is { } factor
+                ? $"{limits.Yardstick} The load is an estimate: the worst case takes it {FigureText.Plain(factor.Value, 2)} times; measure it on the device and say so (leverEnd.load.measured)."
+                : limits.Yardstick,
         };
     }
 
@@ -100,7 +104,7 @@ public static class HandForceRules
 
     private static Finding OfLockUp(HandForces forces, CoreInConduit inside, HandForceLimits limits, FigureWriter say)
     {
-        var most = forces.BareWireCompression;
+        var most = forces.PushThrough;
         var strand = limits.Core is not (null or CoreKind.Solid);
         return new()
         {
@@ -114,7 +118,7 @@ public static class HandForceRules
             Figure = "lock-up",
             Limit = new(most, QuantityKind.Force, true),
             Sources = [Derived],
-            Why = strand ? "Its wires slide on each other: its bending stiffness is about a hundredth of a solid wire's. Use it to pull only." : "",
+            Why = strand ? "Its wires slide on each other, so that it is many times softer in bending than a solid wire of its size. Use it to pull only." : "",
         };
     }
 
@@ -125,7 +129,7 @@ public static class HandForceRules
         {
             { Drive: <= 0 } => Verdict.Clear,
             { Lock: null } => Verdict.NeedsInput,
-            _ when hold.Lock >= 1.5 * hold.Drive => Verdict.Clear,
+            _ when hold.Lock >= limits.LockMargin.Value * hold.Drive => Verdict.Clear,
             _ => hold.Holds ? Verdict.Caution : Verdict.Fail,
         };
         return new()
@@ -142,7 +146,7 @@ public static class HandForceRules
                 },
             Figure = "back-drive",
             Limit = hold.Lock is { } limit ? new(limit, QuantityKind.Force, false) : null,
-            Sources = [limits.SelfHoldingRule],
+            Sources = hold is { Drive: > 0, Lock: not null } ? [limits.SelfHoldingRule, limits.LockMargin.Source] : [limits.SelfHoldingRule],
             Why = verdict == Verdict.NeedsInput
                 ? "How to get it: pull the locked knob with a spring scale until it slips. It goes to cockpitEnd.lockHolds."
                 : "Taken with the least friction of its band; vibration lowers it further. A control must stay where it is put.",

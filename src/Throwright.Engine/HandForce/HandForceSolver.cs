@@ -7,8 +7,9 @@ namespace Throwright.Engine.HandForce;
 /// At each arm angle: torque against the motion / moment arm = force of the wire (virtual work); then along the
 /// conduit with <see cref="Friction.AtKnob"/>. The knob force rises with torque, friction, bend total and drags and
 /// falls with the moment arm (while the torque resists), so its worst case is at the ends of their limits: proven by
-/// the sign of each slope, no search is needed. Radii of the bends, core, bore and drags are nominal; the friction of a
-/// core that winds into a helix is not in it.
+/// the sign of each slope, no search is needed. The stiff core's own drag takes the thickest core, the tightest bend and
+/// the least clearance for the most. A core pushed beyond its helix load presses on the wall along the straight run:
+/// what goes in is what comes out divided by 1 - F/F_lock. Drags are nominal.
 /// </remarks>
 public static class HandForceSolver
 {
@@ -16,19 +17,18 @@ public static class HandForceSolver
     {
         ArgumentNullException.ThrowIfNull(of);
         double pushAngle = of.Places[0].Angle, pullAngle = of.Places[^1].Angle;
-        var contact = of is { BendsAreKnown: true, Core: { } core, Clearance: > 0 and var c }
-            ? of.Bends.Select(b => Friction.StiffContact(core.BendingStiffness, b.Radius, c)).ToArray()
-            : [];
+        double[] contact = Contact(of, 0), most = Contact(of, 1), least = Contact(of, -1);
         var nominal = Way(of, of.BendFactor.Nominal);
         var tight = Way(of, of.BendFactor.Most);
         var slack = Way(of, of.BendFactor.Least);
 
         double Knob(double atDevice, int which) => which switch
         {
-            < 0 => Friction.AtKnob(atDevice, of.Friction.Least, slack, contact, of.DeviceDrag, of.KnobDrag),
+            < 0 => Friction.AtKnob(atDevice, of.Friction.Least, slack, least, of.DeviceDrag, of.KnobDrag),
             0 => Friction.AtKnob(atDevice, of.Friction.Nominal, nominal, contact, of.DeviceDrag, of.KnobDrag),
-            _ => Friction.AtKnob(atDevice, of.Friction.Most, tight, contact, of.DeviceDrag, of.KnobDrag),
+            _ => Friction.AtKnob(atDevice, of.Friction.Most, tight, most, of.DeviceDrag, of.KnobDrag),
         };
+        double Pushed(double atDevice, int which) => Wound(of, Knob(atDevice, which), which);
 
         // A resisting torque is hardest on the shortest moment arm, a driving one easiest on the longest.
         static Spread3 AtWire(Spread3 torque, Spread3 arm) => new(
@@ -38,11 +38,11 @@ public static class HandForceSolver
 
         // A detent takes the device to its own place and keeps it there: that is no load to be held.
         var loose = of.Load with { Detents = [] };
-        Spread3 Own(double angle) => DeviceTorque.At(loose, angle, pushAngle, pullAngle).TowardPush;
+        Spread3 Own(double angle) => DeviceTorque.At(loose, angle, pushAngle, pullAngle, of.EstimateFactor).TowardPush;
 
         (ForceAtPlace Force, double Drive) Place(DevicePlace at)
         {
-            var (r, g) = DeviceTorque.At(of.Load, at.Angle, pushAngle, pullAngle);
+            var (r, g) = DeviceTorque.At(of.Load, at.Angle, pushAngle, pullAngle, of.EstimateFactor);
             var pull = AtWire(new(r.Nominal + g.Nominal, r.Least + g.Least, r.Most + g.Most), at.MomentArm);
             var push = AtWire(new(r.Nominal - g.Nominal, r.Least - g.Most, r.Most - g.Least), at.MomentArm);
             // Hand off: the load drives the wire, least friction holds it. The stiff core's own drag is left out: a bend
@@ -53,7 +53,7 @@ public static class HandForceSolver
             return (new(
                 at.Angle, pull, push,
                 new(Knob(pull.Nominal, 0), Knob(pull.Least, -1), Knob(pull.Most, 1)),
-                new(Knob(push.Nominal, 0), Knob(push.Least, -1), Knob(push.Most, 1)),
+                new(Pushed(push.Nominal, 0), Pushed(push.Least, -1), Pushed(push.Most, 1)),
                 backDrive), drive);
         }
 
@@ -80,16 +80,48 @@ public static class HandForceSolver
             CoreTension = Math.Max(0, tension),
             CoreCompression = Math.Max(0, compression),
             BareWireCompression = Math.Max(0, bareCompression),
+            PushThrough = Math.Max(0, places.Max(p => Knob(p.WirePush.Most, 1))),
             BareWire = Strut(of, Math.Max(0, bareCompression)),
             InConduit = Inside(of),
             SelfHolding = new(worstHold.BackDrive, of.LockHolds, ownThere.Most > -ownThere.Least, worstHold.Angle, each.Max(e => e.Drive)),
             PullGive = Give(of, of.ConduitPullStiffness, "squeezed", notCounted),
             PushGive = Give(of, of.ConduitPushStiffness, "drawn out", notCounted),
-            OwnPull = OwnStretch(of, contact, of.ConduitPullStiffness),
-            OwnPush = OwnStretch(of, contact, of.ConduitPushStiffness),
-            PushSlack = Slack(of, places[0].WirePush, notCounted),
+            OwnPull = OwnStretch(of, contact, most, of.ConduitPullStiffness),
+            OwnPush = OwnStretch(of, contact, most, of.ConduitPushStiffness),
+            PushSlack = Slack(of, places[0].KnobPush, notCounted),
             NotCounted = notCounted.Distinct().ToEquatableList(),
         };
+    }
+
+    /// <summary>Wall contact of the stiff core at each bend, N: nominal (0), least (-1) or most (1).</summary>
+    private static double[] Contact(HandForceCase of, int which)
+    {
+        if (of is not { BendsAreKnown: true, Core: { } core, Clearance: > 0 and var nominal })
+            return [];
+        static double Pick(Spread3 of, int which) => which switch { < 0 => of.Least, 0 => of.Nominal, _ => of.Most };
+        var stiffness = Pick(core.Bending, which);
+        var clearance = Pick(of.ClearanceLimits ?? Spread3.Exact(nominal), -which);
+        // A core that fills its bore has no room for the bend to spread over: a micrometre stands for none.
+        return [.. of.Bends.Select((b, i) => Friction.StiffContact(
+            stiffness, i < of.RadiusLimits.Count ? Pick(of.RadiusLimits[i], -which) : b.Radius, Math.Max(1e-6, clearance)))];
+    }
+
+    /// <summary>Push at the knob with the wall friction of a core that has wound into a helix over the straight run.</summary>
+    private static double Wound(HandForceCase of, double force, int which)
+    {
+        if (force <= 0 || of is not { Core: { } core, Clearance: > 0 and var nominal } || (of.LongestStraight ?? of.ConduitLength?.Most) is not { } straight)
+            return force;
+        var clearance = of.ClearanceLimits ?? Spread3.Exact(nominal);
+        var (stiffness, mu, c) = which switch
+        {
+            < 0 => (core.Bending.Most, of.Friction.Least, clearance.Least),
+            0 => (core.Bending.Nominal, of.Friction.Nominal, clearance.Nominal),
+            _ => (core.Bending.Least, of.Friction.Most, clearance.Most),
+        };
+        if (c <= 0 || force <= Buckling.Helix(stiffness, core.WeightPerLength, c / 2))
+            return force;
+        var lockUp = Buckling.LockUp(stiffness, mu, c / 2, straight);
+        return force >= lockUp ? double.PositiveInfinity : force / (1 - (force / lockUp));
     }
 
     private static BendOnWay[] Way(HandForceCase of, double factor) =>
@@ -97,7 +129,7 @@ public static class HandForceSolver
 
     private static BareWire? Strut(HandForceCase of, double compression) =>
         of is { Core: { } core, LongestBareWire: > 0 and var length }
-            ? new(length, Buckling.Strut(core.BendingModulus, YieldOf(core), core.Section.Area, core.Section.SecondMoment, length, StrutEnds.PinnedPinned), compression)
+            ? new(length, Buckling.Strut(core.BendingModulus, YieldOf(core), core.Section.Area, core.Bending.Least / core.BendingModulus, length, StrutEnds.PinnedPinned), compression)
             : null;
 
     /// <summary>The elastic limit stands for the yield strength; without a table, one that never governs a slender wire.</summary>
@@ -107,17 +139,20 @@ public static class HandForceSolver
     {
         if (of is not { Core: { } core, Clearance: > 0 and var c } || (of.LongestStraight ?? of.ConduitLength?.Most) is not { } straight)
             return null;
-        var ei = core.BendingStiffness;
+        // The softest core in the widest bore gives way first.
+        var ei = core.Bending.Least;
+        var wide = (of.ClearanceLimits ?? Spread3.Exact(c)).Most / 2;
         return new(
-            Buckling.Snaking(ei, core.WeightPerLength, c / 2),
-            Buckling.Helix(ei, core.WeightPerLength, c / 2),
-            Buckling.LockUp(ei, of.Friction.Most, c / 2, straight),
+            Buckling.Snaking(ei, core.WeightPerLength, wide),
+            Buckling.Helix(ei, core.WeightPerLength, wide),
+            Buckling.LockUp(ei, of.Friction.Most, wide, straight),
             straight);
     }
 
     /// <summary>
     /// Knob movement per newton at the device: core in the conduit with tension growing along it, bare wire, conduit,
-    /// bracket: g [Lc/EA + 1/k_conduit] + Lf/EA + 1/k_bracket, g = (e^x - 1)/x, x = mu Theta, the bends spread evenly.
+    /// bracket: g [Lc/EA + 1/k_conduit] + Lf/EA + 1/k_bracket, x = mu Theta. Where along the conduit the bends lie is not
+    /// known: spread evenly g = (e^x - 1)/x (nominal), all at the knob 1 (least), all at the device e^x (most).
     /// </summary>
     private static Spread3? Give(HandForceCase of, Spread3? conduit, string how, List<string> notCounted)
     {
@@ -133,33 +168,33 @@ public static class HandForceSolver
             notCounted.Add("give of the anchor's bracket (needs its stiffness)");
         var theta = of.Bends.Sum(b => b.Angle);
         var free = of.Places[0].FreeLength;
-        double At(double mu, double bends, double lc, double? kc, double? kb) =>
-            (Friction.MeanGrowth(mu * theta * bends) * ((lc / core.AxialStiffness) + (kc is { } k ? 1 / k : 0)))
-            + (free / core.AxialStiffness) + (kb is { } b ? 1 / b : 0);
+        double At(double growth, double ea, double lc, double? kc, double? kb) =>
+            (growth * ((lc / ea) + (kc is { } k ? 1 / k : 0))) + (free / ea) + (kb is { } b ? 1 / b : 0);
         return new(
-            At(of.Friction.Nominal, of.BendFactor.Nominal, length.Nominal, conduit?.Nominal, of.BracketStiffness?.Nominal),
-            At(of.Friction.Least, of.BendFactor.Least, length.Least, conduit?.Most, of.BracketStiffness?.Most),
-            At(of.Friction.Most, of.BendFactor.Most, length.Most, conduit?.Least, of.BracketStiffness?.Least));
+            At(Friction.MeanGrowth(of.Friction.Nominal * theta * of.BendFactor.Nominal), core.Axial.Nominal, length.Nominal, conduit?.Nominal, of.BracketStiffness?.Nominal),
+            At(1, core.Axial.Most, length.Least, conduit?.Most, of.BracketStiffness?.Most),
+            At(Math.Exp(of.Friction.Most * theta * of.BendFactor.Most), core.Axial.Least, length.Most, conduit?.Least, of.BracketStiffness?.Least));
     }
 
     /// <summary>
     /// Stretch by the stiff core's own drag D = sum of 4 mu N: D x share x (Lc/EA + 1/k_conduit). Where along the conduit
-    /// the bends lie is not known: evenly (nominal), all at the knob (least: none), all at the device (most: g).
+    /// the bends lie is not known: evenly (nominal), all at the knob (least: none), all at the device (most: the drag of
+    /// the first bend has then grown by all the others, e^x at the most).
     /// </summary>
-    private static Spread3? OwnStretch(HandForceCase of, double[] contact, Spread3? conduit)
+    private static Spread3? OwnStretch(HandForceCase of, double[] contact, double[] most, Spread3? conduit)
     {
         if (contact.Length == 0 || of is not { Core: { } core, ConduitLength: { } length })
             return null;
         var theta = of.Bends.Sum(b => b.Angle);
-        double At(double mu, double share, double lc, double? kc) =>
-            4 * mu * contact.Sum() * share * ((lc / core.AxialStiffness) + (kc is { } k ? 1 / k : 0));
+        double At(double drag, double share, double ea, double lc, double? kc) => drag * share * ((lc / ea) + (kc is { } k ? 1 / k : 0));
+        var x = of.Friction.Most * theta * of.BendFactor.Most;
         return new(
-            At(of.Friction.Nominal, Friction.MeanOwn(of.Friction.Nominal * theta * of.BendFactor.Nominal), length.Nominal, conduit?.Nominal),
+            At(4 * of.Friction.Nominal * contact.Sum(), Friction.MeanOwn(of.Friction.Nominal * theta * of.BendFactor.Nominal), core.Axial.Nominal, length.Nominal, conduit?.Nominal),
             0,
-            At(of.Friction.Most, Friction.MeanGrowth(of.Friction.Most * theta * of.BendFactor.Most), length.Most, conduit?.Least));
+            At(4 * of.Friction.Most * most.Sum(), Math.Exp(x), core.Axial.Least, length.Most, conduit?.Least));
     }
 
-    /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push. F: at the device.</summary>
+    /// <summary>A core pushed beyond the helix load winds up and shortens by r^2 F L / (4 E I): knob travel lost in push. F: at the knob, where it is largest.</summary>
     private static Spread3 Slack(HandForceCase of, Spread3 push, List<string> notCounted)
     {
         if (Inside(of) is not { } inside)
@@ -168,9 +203,19 @@ public static class HandForceSolver
             return default;
         }
 
-        var ei = of.Core!.BendingStiffness;
-        var r = of.Clearance!.Value / 2;
-        double At(double force) => force <= inside.Helix ? 0 : inside.Straight * Buckling.HelixShortening(ei, force, r);
-        return new(At(push.Nominal), At(push.Least), At(push.Most));
+        var core = of.Core!;
+        var clearance = of.ClearanceLimits ?? Spread3.Exact(of.Clearance!.Value);
+        double At(double force, double ei, double c)
+        {
+            var helix = Buckling.Helix(ei, core.WeightPerLength, c / 2);
+            // Jammed: the shortening at lock-up, and the finding on lock-up says the rest.
+            var at = Math.Min(force, Buckling.LockUp(ei, of.Friction.Least, c / 2, inside.Straight));
+            return c <= 0 || at <= helix ? 0 : inside.Straight * Buckling.HelixShortening(ei, at, c / 2);
+        }
+
+        return new(
+            At(push.Nominal, core.Bending.Nominal, clearance.Nominal),
+            At(push.Least, core.Bending.Most, clearance.Least),
+            At(push.Most, core.Bending.Least, clearance.Most));
     }
 }

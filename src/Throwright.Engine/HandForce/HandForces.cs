@@ -18,6 +18,8 @@ public sealed record HandForces
 
     /// <summary>Largest compression of the bare wire at the device, worst case.</summary>
     public required double BareWireCompression { get; init; }
+    /// <summary>Largest push that some straight run of the conduit has to let out, worst case.</summary>
+    public required double PushThrough { get; init; }
     public BareWire? BareWire { get; init; }
     public CoreInConduit? InConduit { get; init; }
 

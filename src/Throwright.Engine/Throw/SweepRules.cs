@@ -6,8 +6,9 @@ namespace Throwright.Engine.Throw;
 /// <summary>What a sweep is held against.</summary>
 /// <param name="LeastTransmission">Least angle between wire and arm, rad.</param>
 /// <param name="Fairlead">Most swing of a bare wire leaving a tip that can't swivel, rad.</param>
+/// <param name="FairleadBinds">The aircraft is measured against the rule with that limit: more is a fail, not a caution.</param>
 /// <param name="SwivelMargin">Angle to keep in hand below the tip's own swivel, rad.</param>
-public sealed record SweepLimits(Limit LeastTransmission, Limit Fairlead, Limit SwivelMargin);
+public sealed record SweepLimits(Limit LeastTransmission, Limit Fairlead, Limit SwivelMargin, bool FairleadBinds = false);
 
 /// <summary>Findings on the throw.</summary>
 public static class SweepRules
@@ -20,9 +21,10 @@ public static class SweepRules
     private static readonly SourceRef Derived = new("project", "docs/theory/throw.md", Evidence.Derived);
 
     /// <summary>All findings of the sweep.</summary>
+    /// <param name="radiusMost">Longest arm over its tolerance, m.</param>
     /// <param name="leastArmAtStops">Least moment arm at a stop over the tolerances, m/rad; 0 when a dead centre may be reached.</param>
     public static IEnumerable<Finding> Find(
-        Sweep? sweep, double leastArmAtStops, Angle tipSwivels, WireBending? bending, double? elasticLimit, Limit? fatigueShare, SourceRef? strengthSource, SweepLimits limits, FigureWriter say)
+        Sweep? sweep, double leastArmAtStops, double radiusMost, Angle tipSwivels, WireBending? bending, double? elasticLimit, Limit? fatigueShare, SourceRef? strengthSource, SweepLimits limits, FigureWriter say)
     {
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(say);
@@ -67,7 +69,8 @@ public static class SweepRules
         };
 
         var least = limits.LeastTransmission;
-        var angle = Math.Asin(Math.Min(1, leastArmAtStops / sweep.Case.Radius));
+        // Least moment arm on the longest arm: below the true least angle, never above it.
+        var angle = Math.Asin(Math.Min(1, leastArmAtStops / radiusMost));
         yield return new()
         {
             Rule = Transmission,
@@ -109,7 +112,7 @@ public static class SweepRules
         yield return new()
         {
             Rule = Swing,
-            Verdict = swing <= limits.Fairlead.Value ? Verdict.Clear : Verdict.Caution,
+            Verdict = swing <= limits.Fairlead.Value ? Verdict.Clear : limits.FairleadBinds ? Verdict.Fail : Verdict.Caution,
             Sentence = $"The wire leaves the fixed tip at up to {shown}, a plain fairlead allows {say.Angle(limits.Fairlead.Value)}.",
             Figure = "swing",
             Limit = new(limits.Fairlead.Value, QuantityKind.Angle, false),

@@ -377,7 +377,7 @@ internal static class AircraftDescription
             new WordShape<AnchorRule>(
                 new("squareAtMid", AnchorRule.SquareAtMid, "the wire is square to the arm at mid travel"),
                 new("chord", AnchorRule.Chord, "the anchor lies on the line through the swivel's two end places"),
-                new("halfSagitta", AnchorRule.HalfSagitta, "half way between these two: the wire swings the same to both sides"),
+                new("halfSagitta", AnchorRule.HalfSagitta, "half way between these two: the wire swings nearly the same to both sides"),
                 new("offset", AnchorRule.Offset, "measured, see offset")),
             "Where the line of the wire lies.");
         public static readonly Member<Toleranced<Length>> Offset = Optional("offset", new TolerancedShape<Length>("-2 m", "2 m"), "Only with the rule offset: pivot to the line of the wire, along the arm at angle 0.");
@@ -425,7 +425,7 @@ internal static class AircraftDescription
         public static readonly Member<Toleranced<Length>> Length = Optional("length", new TolerancedShape<Length>("0 mm", "500 mm"), "Length of the fitting along the wire, centred on its pin.", default, "0 mm");
         public static readonly Member<Toleranced<Length>> Play = Optional("play", new TolerancedShape<Length>("0 mm", "20 mm"), "Clearance of the pin in the arm's hole: hole diameter less pin diameter.");
         public static readonly Member<Toleranced<Length>> OnWire = Optional("at", new TolerancedShape<Length>("1 mm", "10 m"), "Wire from the conduit's end at the anchor to the pin, knob pushed fully in. Left out with rigged: the balanced place is proposed.");
-        public static readonly Member<RiggedPlace> Rigged = Optional("rigged", RiggedShape.Shape, "Instead of at: a knob place measured with the device against a stop.");
+        public static readonly Member<RiggedPlace> Rigged = Optional("rigged", RiggedShape.Shape, "Instead of at: a knob place measured with the device against a stop, no more force on the knob than keeps it there: pushed lightly at the push stop, pulled lightly at the pull stop. Where a spring holds the device on one stop, rig at that stop.");
         public static readonly Member<EquatableList<WireHold>> HoldsBy = Optional(
             "holdsBy",
             new ListShape<WireHold>(
