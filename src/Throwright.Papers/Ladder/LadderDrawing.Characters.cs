@@ -330,7 +330,7 @@ public static partial class LadderDrawing
         private void Tip(int row, LadderBody b)
         {
             Put(row, 2, "tip", Tones.Ink);
-            int from = At(b.Tip.From), to = At(b.PullStop.Nominal), tip = Math.Max(At(b.TipStop.Nominal), b.TipCushion.IsOver ? 0 : to + 1), last = Width - 7;
+            int from = At(b.Tip.From), to = At(b.PullStop.Nominal), tip = Math.Max(At(b.TipStop.Nominal), b.TipCushion.IsOver ? 0 : to + 1), last = Math.Min(Width - 7, Math.Max(At(Stroke), to) + 8);
             for (var x = from; x < to; x++)
                 Put(row, x, Signs.Way, Tones.Ink);
             if (b.TipCushion.Least is > 0 and { } least)
