@@ -57,6 +57,27 @@ public sealed class LadderLawTests
             iter: 300);
 
     [Fact]
+    public void Characters_BarsThatDoNotRunOver_StopShortOfTheStops() =>
+        Gen.Select(LadderGenerator.Layouts, Gen.Int[60, 140]).Sample(
+            (layout, width) =>
+            {
+                var lines = LadderDrawing.Characters(layout with { Labels = LadderCases.Flap }, new() { Width = width }).Lines.Select(l => l.Text).ToArray();
+                int zero = lines[1].IndexOf('▐') + 1, stop = lines[1].IndexOf('┤');
+                foreach (var lane in lines[3..5])
+                {
+                    // One column for each character: the flap's labels hold nothing wider.
+                    int first = lane.IndexOf('█'), last = lane.LastIndexOf('█');
+                    Assert.True(layout.Body!.KnobIn.IsOver || first >= zero, lane);
+                    if (!layout.Body.KnobOut.IsOver)
+                    {
+                        Assert.True(last < stop, lane);
+                        Assert.Equal('▌', lane[stop]);
+                    }
+                }
+            },
+            iter: 500);
+
+    [Fact]
     public void PlainCharacters_AsciiLabels_AreAscii()
     {
         foreach (var (_, layout) in LadderCases.All)

@@ -6,19 +6,16 @@ namespace Throwright.Papers.Curves;
 /// <summary>An upright scale: its ends and the few figures at it.</summary>
 internal sealed record Axis(double Low, double High, IReadOnlyList<(double Value, string Name)> Figures)
 {
-    private static readonly double[] DegreeSteps = [1, 2, 5, 10, 15, 30, 45, 60, 90, 180, 360];
-
-    /// <summary>Arm angle in rad, figures in degrees.</summary>
+    /// <summary>Arm angle in rad, figures in degrees: both stops, and 0 where it lies well between them.</summary>
     public static Axis ForAngle(TravelCurve curve)
     {
         double low = curve.Points.Min(p => p.ArmAngle) * 180 / Math.PI, high = curve.Points.Max(p => p.ArmAngle) * 180 / Math.PI;
         if (high - low < 0.5)
             (low, high) = (low - 0.5, high + 0.5);
-        var step = DegreeSteps.First(s => s >= (high - low) / 2.4 || s == DegreeSteps[^1]);
-        var figures = new List<(double, string)>();
-        for (var i = (int)Math.Ceiling((low - 1e-6) / step); i * step <= high + 1e-6; i++)
-            figures.Add((i * step * Math.PI / 180, FigureText.Plain(i * step, 0) + "°"));
-        return new(low * Math.PI / 180, high * Math.PI / 180, figures);
+        double[] named = Math.Min(-low, high) > 0.3 * (high - low) ? [low, 0, high] : [low, high];
+        return new(low * Math.PI / 180, high * Math.PI / 180, [.. named.Select(d => (d * Math.PI / 180, Degrees(d)))]);
+
+        static string Degrees(double d) => FigureText.Plain(d, Math.Abs(d - Math.Round(d)) < 0.005 ? 0 : 1) + "°";
     }
 
     /// <summary>From 0 (or the lowest force, if the hand has to hold back) to the highest force or the limit.</summary>

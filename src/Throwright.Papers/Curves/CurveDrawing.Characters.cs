@@ -47,8 +47,8 @@ public static partial class CurveDrawing
             canvas.Put(row++, 4, signs.Fit(text), Tones.Ink);
         }
 
-        if (limit is { } most)
-            canvas.Put(row, 4, CharacterCanvas.Fit(signs.Fit($"{(signs.IsPlain ? "=" : "━")} {labels.LimitName}, {FigureText.Plain(most, most < 10 ? 1 : 0)} {shown.ForceUnitName}"), frame.Width - 4, signs.Dots), Tones.Ink);
+        if (limit is not null)
+            canvas.Put(row, 4, CharacterCanvas.Fit(signs.Fit($"{(signs.IsPlain ? "=" : "━")} {labels.LimitName}, {shown.Force(labels.ForceLimit!.Value, Rounding.Nearest)}"), frame.Width - 4, signs.Dots), Tones.Ink);
         return canvas.ToBlock();
 
         static IReadOnlyList<IReadOnlyList<(double Place, double Value)>> Nominal(IReadOnlyList<IReadOnlyList<ForceAt>> pieces) =>

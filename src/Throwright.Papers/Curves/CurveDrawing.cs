@@ -120,7 +120,7 @@ public static partial class CurveDrawing
         if (limit is { } most)
         {
             force.Limit(most);
-            beside.Add((force.Y(most), $"{labels.LimitName}, {FigureText.Plain(most, most < 10 ? 1 : 0)}"));
+            beside.Add((force.Y(most), $"{labels.LimitName},\u00A0{shown.Force(labels.ForceLimit!.Value, Rounding.Nearest)}"));
         }
 
         if (all.Any(p => p.Most > p.Least))

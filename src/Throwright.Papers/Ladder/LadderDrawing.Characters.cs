@@ -259,8 +259,8 @@ public static partial class LadderDrawing
         private List<(LanePart Part, int From, int To)> Cells(LadderLane lane)
         {
             var ends = lane.Segments.Select(s => At(s.To)).ToArray();
-            var start = Beyond(At(lane.From), lane.From);
-            if (lane.To > Stroke)
+            var start = body!.KnobIn.IsOver ? Math.Min(At(lane.From), Zero - 1) : Math.Max(At(lane.From), Zero);
+            if (body.KnobOut.IsOver)
                 ends[^1] = Math.Max(ends[^1], At(Stroke) + 1);
             var sizes = ends.Select((e, i) => Math.Max(0, e - (i == 0 ? start : ends[i - 1]))).ToArray();
             var total = sizes.Sum();
@@ -289,8 +289,6 @@ public static partial class LadderDrawing
             }
 
             return cells;
-
-            int Beyond(int cell, double place) => place < 0 ? Math.Min(cell, Zero - 1) : cell;
         }
 
         /// <returns>First and last cell.</returns>
@@ -330,7 +328,7 @@ public static partial class LadderDrawing
         private void Tip(int row, LadderBody b)
         {
             Put(row, 2, "tip", Tones.Ink);
-            int from = At(b.Tip.From), to = At(b.PullStop.Nominal), tip = Math.Max(At(b.TipStop.Nominal), b.TipCushion.IsOver ? 0 : to + 1), last = Width - 7;
+            int from = At(b.Tip.From), to = At(b.PullStop.Nominal), tip = Math.Max(At(b.TipStop.Nominal), b.TipCushion.IsOver ? 0 : to + 1), last = Math.Min(Width - 7, Math.Max(At(Stroke), to) + 8);
             for (var x = from; x < to; x++)
                 Put(row, x, Signs.Way, Tones.Ink);
             if (b.TipCushion.Least is > 0 and { } least)
@@ -401,16 +399,68 @@ public static partial class LadderDrawing
 
         public static CharacterSigns Full { get; } = new()
         {
-            Sheet = "▐", OutStop = "▌", StopInBar = "┃", Rule = "─", RuleStart = "├", RuleEnd = "┤", RuleWhole = "┼", RuleTick = "┴",
-            Throw = "█", Lost = "╱", Stretch = "░", Unknown = "╌", BandLine = "─", Band95 = "━", BandLow = "├", BandHigh = "┤", BandOpenLow = "◄", BandOpenHigh = "►",
-            Nominal = "●", Over = "!", Out = "→", In = "←", Way = "─", SwivelFrom = "○", Swivel = "●", Break = "≈", Conduit = "▐══", Dots = "…", IsPlain = false,
+            Sheet = "▐",
+            OutStop = "▌",
+            StopInBar = "┃",
+            Rule = "─",
+            RuleStart = "├",
+            RuleEnd = "┤",
+            RuleWhole = "┼",
+            RuleTick = "┴",
+            Throw = "█",
+            Lost = "╱",
+            Stretch = "░",
+            Unknown = "╌",
+            BandLine = "─",
+            Band95 = "━",
+            BandLow = "├",
+            BandHigh = "┤",
+            BandOpenLow = "◄",
+            BandOpenHigh = "►",
+            Nominal = "●",
+            Over = "!",
+            Out = "→",
+            In = "←",
+            Way = "─",
+            SwivelFrom = "○",
+            Swivel = "●",
+            Break = "≈",
+            Conduit = "▐══",
+            Dots = "…",
+            IsPlain = false,
         };
 
         public static CharacterSigns Plain { get; } = new()
         {
-            Sheet = "|", OutStop = "|", StopInBar = "|", Rule = "-", RuleStart = "+", RuleEnd = "+", RuleWhole = "+", RuleTick = "+",
-            Throw = "#", Lost = "/", Stretch = ":", Unknown = ".", BandLine = "-", Band95 = "=", BandLow = "[", BandHigh = "]", BandOpenLow = "<", BandOpenHigh = ">",
-            Nominal = "o", Over = "!", Out = ">", In = "<", Way = "-", SwivelFrom = "o", Swivel = "O", Break = "~", Conduit = "[==", Dots = "...", IsPlain = true,
+            Sheet = "|",
+            OutStop = "|",
+            StopInBar = "|",
+            Rule = "-",
+            RuleStart = "+",
+            RuleEnd = "+",
+            RuleWhole = "+",
+            RuleTick = "+",
+            Throw = "#",
+            Lost = "/",
+            Stretch = ":",
+            Unknown = ".",
+            BandLine = "-",
+            Band95 = "=",
+            BandLow = "[",
+            BandHigh = "]",
+            BandOpenLow = "<",
+            BandOpenHigh = ">",
+            Nominal = "o",
+            Over = "!",
+            Out = ">",
+            In = "<",
+            Way = "-",
+            SwivelFrom = "o",
+            Swivel = "O",
+            Break = "~",
+            Conduit = "[==",
+            Dots = "...",
+            IsPlain = true,
         };
 
         /// <summary>Plain: our own signs in ASCII. The builder's words stay as they are.</summary>

@@ -316,20 +316,22 @@ public static partial class LadderDrawing
         {
             var form = InsideForm(c)!;
             sketch.Text(x, worstTop + 20, Small, form.WorstWord, Tones.Ink2, anchor: anchor);
-            sketch.Text(x, worstTop + 39, form.WorstSize, WorstFigure(c), Tones.Ink, bold: true, anchor: anchor);
-            sketch.Text(x, nominalTop + 21, form.NominalSize, shown.Left(c.Nominal), Tones.Ink, bold: true, anchor: anchor);
+            sketch.Text(x, worstTop + 39, form.WorstSize, c.Least is { } least ? Figure(least, form) : WorstFigure(c), Tones.Ink, bold: true, anchor: anchor);
+            sketch.Text(x, nominalTop + 21, form.NominalSize, Figure(c.Nominal, form), Tones.Ink, bold: true, anchor: anchor);
             sketch.Text(x, nominalTop + 39, Small, form.NominalWord, Tones.Ink, anchor: anchor);
         }
+
+        private string Figure(double metres, CushionForm form) => form.Bare ? shown.BareLeft(metres) : shown.Left(metres);
 
         /// <summary>The fullest form of a cushion's figures that fits into it; null: none does.</summary>
         private CushionForm? InsideForm(LadderCushion c)
         {
             var end = c.Away > 0 ? "knob in" : "knob out";
-            foreach (var form in (CushionForm[])[new(c.Name, Main, "worst case", Name), new(end, Name, "worst case", Name), new(end, Small, "worst", Small)])
+            foreach (var form in (CushionForm[])[new(c.Name, Main, "worst case", Name), new(end, Name, "worst case", Name), new(end, Small, "worst", Small), new(end, Small, "worst", Small, Bare: true)])
             {
                 var width = Math.Max(
-                    Math.Max(TextMeasure.Width(shown.Left(c.Nominal), form.NominalSize, true), TextMeasure.Width(form.NominalWord, Small)),
-                    Math.Max(TextMeasure.Width(form.WorstWord, Small), TextMeasure.Width(WorstFigure(c), form.WorstSize, true)));
+                    Math.Max(TextMeasure.Width(Figure(c.Nominal, form), form.NominalSize, true), TextMeasure.Width(form.NominalWord, Small)),
+                    Math.Max(TextMeasure.Width(form.WorstWord, Small), TextMeasure.Width(c.Least is { } least ? Figure(least, form) : WorstFigure(c), form.WorstSize, true)));
                 if (width + 14 <= Math.Min(c.Nominal, stroke) * Scale)
                     return form;
             }
@@ -720,7 +722,8 @@ public static partial class LadderDrawing
         }
 
         /// <summary>Words and type sizes of the figures inside a cushion.</summary>
-        private sealed record CushionForm(string NominalWord, double NominalSize, string WorstWord, double WorstSize);
+        /// <param name="Bare">Without the unit, which the rule and the throw name.</param>
+        private sealed record CushionForm(string NominalWord, double NominalSize, string WorstWord, double WorstSize, bool Bare = false);
 
         /// <summary>The long and the short form of "the device is against its stop there".</summary>
         private IReadOnlyList<TextSpan>[] StopTexts(string means)

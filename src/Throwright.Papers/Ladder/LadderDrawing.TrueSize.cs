@@ -164,7 +164,7 @@ public static partial class LadderDrawing
         void Below((double From, double To) atPush, (double From, double To) atPull)
         {
             // Rounded inward: a reading inside the words is inside the bracket.
-            string Range((double From, double To) r) => $"{shown.Tape(r.From, Rounding.Up)} to {shown.Tape(r.To, Rounding.Down)}";
+            string Range((double From, double To) r) => $"{shown.Tape(r.From, Rounding.Up)[..^3]} to {shown.Tape(r.To, Rounding.Down)}";
             var pushText = $"{TextMeasure.Fit(labels.PushMeans, Small, 80, true)} {Range(atPush)}";
             var pullText = $"{TextMeasure.Fit(labels.PullMeans, Small, 80, true)} {Range(atPull)}";
             double pushWidth = TextMeasure.Width(pushText, Small, true), pullWidth = TextMeasure.Width(pullText, Small, true);

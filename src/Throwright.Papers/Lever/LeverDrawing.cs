@@ -261,7 +261,7 @@ public static class LeverDrawing
             // Room for labels all round, and for the conduit behind the anchor on its side.
             const double stub = 44;
             double left = Math.Max(Margin + 40, (stub * Exit.X) + 10), right = Math.Max(Margin + 40, (-stub * Exit.X) + 10);
-            double above = Math.Max(Margin, (stub * Exit.Y) + 10), below = Math.Max(Margin, (-stub * Exit.Y) + 10);
+            double above = Math.Max(Margin + 16, (stub * Exit.Y) + 10), below = Math.Max(Margin + 4, (-stub * Exit.Y) + 10);
             Scale = Math.Min((options.Width - left - right) / Math.Max(box.Width, 1e-6), (height - above - below) / Math.Max(box.Height, 1e-6));
             Height = Math.Min(height, (Scale * box.Height) + above + below);
             (x0, y0) = ((0.5 * (left + options.Width - right)) - (Scale * box.Middle.X), (0.5 * (above + Height - below)) - (Scale * box.Middle.Y));

@@ -43,7 +43,7 @@ internal sealed class ShownFigures(Display display)
     public string Force(double newtons, Rounding rounding = Rounding.Up)
     {
         var shown = InForceUnit(newtons);
-        return FigureText.Plain(shown, Math.Abs(shown) < 10 && display.Force == ForceUnit.PoundForce ? 1 : 0, rounding) + NoBreak + ForceUnitName;
+        return FigureText.Plain(shown, Math.Abs(shown) < 100 && display.Force == ForceUnit.PoundForce ? 1 : 0, rounding) + NoBreak + ForceUnitName;
     }
 
     private static string NoBreaks(string text) => text.Replace(" ", NoBreak, StringComparison.Ordinal);
