@@ -51,6 +51,7 @@ public sealed class TypedTwiceTests
         hand/prolonged                      10 lbf           R
         hand/finger-pinch                   48 N             R
         hand/estimated-load-factor          1.25             R
+        hand/lock-margin                    1.5              P
         route/bend-total-good               180 deg          M
         route/bend-total-most               360 deg          M
         throw/transmission-angle-least      30 deg           P

@@ -8,7 +8,7 @@ namespace Throwright.Engine.Tests.Cushion.Laws;
 
 public sealed class LadderLawsTests
 {
-    private static readonly LadderEffort Quick = new(Samples: 16);
+    private static readonly LadderEffort Quick = new(Samples: 16, Tolerance: 1e-8);
 
     [Fact]
     public void Parts_OfTheLadder_CloseToTheStroke_HoweverItIsSet() => Ladders.Any(isWide: false).Sample(of =>
@@ -122,7 +122,7 @@ public sealed class LadderLawsTests
         Assert.True(with.KnobIn.Least <= without.KnobIn.Least + 2e-8);
         Assert.True(with.KnobOut.Least <= without.KnobOut.Least + 2e-8);
         Assert.Equal(with.KnobIn.Nominal, without.KnobIn.Nominal);
-        Assert.Equal(with.TipAtPull.Least, without.TipAtPull.Least);
+        Assert.True(with.TipAtPull.Least <= without.TipAtPull.Least + 2e-8);
     }, iter: 40);
 
     [Fact]

@@ -64,7 +64,9 @@ internal static class PlainLadder
         }
 
         var hardware = Get(LadderInput.Tip) + (Get(LadderInput.SwivelLength) / 2);
-        return [pushed, stroke - pulled, freePull - hardware, freePush - hardware];
+        // The bracket carries anchor and pivot apart; tip and swivel are taken as they are.
+        var apart = 1 + ((of.Heat?.Bracket ?? 0) * lever);
+        return [pushed, stroke - pulled, (apart * freePull) - hardware, (apart * freePush) - hardware];
     }
 
     /// <summary>Pairs of temperatures that can occur: each end by itself, and rigging.</summary>

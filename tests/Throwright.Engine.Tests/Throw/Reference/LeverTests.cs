@@ -103,14 +103,57 @@ public sealed class LeverTests
         Assert.Equal(3 * 47961.44 * 8.787 / 1e6, bent.SideForce, 1e-4);
     }
 
-    [Fact]
-    public void BareWire_PushedHalfWayToBuckling_IsBentTwice()
+    /// <summary>
+    /// Oracle: E I w'' = Q (s - x) - F (delta - w), shot from the mouth (w = w' = 0) with two trial side forces; linear, so
+    /// the one that meets delta lies on their line. F &gt; 0 pulls.
+    /// </summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(5)]
+    [InlineData(50)]
+    [InlineData(200)]
+    [InlineData(-20)]
+    [InlineData(-40)]
+    [InlineData(-70)]
+    [InlineData(-90)]
+    public void BareWire_PulledOrPushed_IsBentAsTheShotWire(double force)
     {
-        var critical = Math.PI * Math.PI * 47961.44 / 1e4;
-        var free = WireBending.At(1.5e-3, 193e9, 0.100, 8.787e-3);
-        var pushed = WireBending.At(1.5e-3, 193e9, 0.100, 8.787e-3, 0.5 * critical);
-        Assert.Equal(2 * free.Stress, pushed.Stress, 1e-5 * free.Stress);
-        Assert.Equal(double.PositiveInfinity, WireBending.At(1.5e-3, 193e9, 0.100, 0, 1.01 * critical).Stress);
+        const double s = 0.100, d = 1.5e-3, e = 193e9, delta = 8.787e-3, stiffness = 47.96144e-3;
+        double none = Shoot(0).End, one = Shoot(1).End;
+        var side = (delta - none) / (one - none);
+        var most = Math.Max(Shoot(side).Most, 3 * stiffness * delta / (s * s));
+        var bent = WireBending.At(d, e, s, delta, pull: force, push: -force);
+        // Less bending than without force does not count.
+        Assert.Equal(e * most * d / (2 * stiffness), bent.Stress, 1e-4 * bent.Stress);
+        if (force >= 0)
+            Assert.Equal(side, bent.SideForce, 1e-4 * bent.SideForce);
+
+        (double End, double Most) Shoot(double q)
+        {
+            const int n = 20_000;
+            double h = s / n, w = 0, slope = 0, most = 0;
+            double Moment(double x, double at) => (q * (s - x)) - (force * (delta - at));
+            for (var i = 0; i < n; i++)
+            {
+                var x = i * h;
+                most = Math.Max(most, Math.Abs(Moment(x, w)));
+                // Midpoint rule.
+                double half = slope + (0.5 * h * Moment(x, w) / stiffness), middle = w + (0.5 * h * slope);
+                slope += h * Moment(x + (0.5 * h), middle) / stiffness;
+                w += h * half;
+            }
+
+            return (w, most);
+        }
+    }
+
+    [Fact]
+    public void BareWire_PushedBeyondTanUEqualsU_HasBuckled()
+    {
+        // One end held, one turning: (4.4934)^2 E I / s^2, as tabulated in any text of strength of materials.
+        var critical = 20.1907 * 47961.44 / 1e4;
+        Assert.True(double.IsFinite(WireBending.At(1.5e-3, 193e9, 0.100, 8.787e-3, push: 0.999 * critical).Stress));
+        Assert.Equal(double.PositiveInfinity, WireBending.At(1.5e-3, 193e9, 0.100, 0, push: 1.001 * critical).Stress);
     }
 
     [Fact]
