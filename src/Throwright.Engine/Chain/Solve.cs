@@ -32,6 +32,9 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
     /// <summary>No odds are needed to compare choices.</summary>
     private static readonly LadderEffort Quick = new(Samples: 16);
 
+    /// <summary>A micrometre is enough to find where a margin ends.</summary>
+    private static readonly LadderEffort Rough = new(Samples: 16, Tolerance: 1e-6);
+
     private readonly RunAnswer now = RunCheck.Solve(aircraft, run, Quick);
 
     private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
@@ -73,7 +76,7 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
         }
 
         // More radius, more throw, less cushion: the zero of the margin is the largest radius that is still right.
-        double MarginAt(double r) => MarginOf(RunCheck.Solve(aircraft, SetAnew(Trial.Radius(run, r, Trial.Free), Trial.Free).Run, Quick));
+        double MarginAt(double r) => MarginOf(RunCheck.Solve(aircraft, SetAnew(Trial.Radius(run, r, Trial.Free), Trial.Free).Run, Rough));
         choices = [.. Roots.All(MarginAt, 0.1 * r0, 3 * r0, 58).Select(r => At(r))];
         // A drilled hole is a size one can mark out: the next smaller sixty-fourth (or half millimetre) keeps the margin.
         var step = say.LengthUnitName == "in" ? Length.MetresPerInch / 64 : 0.0005;
@@ -166,7 +169,8 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
     /// <summary>Where the swivel sits on the wire: balanced worst cases, or a wanted cushion at one end.</summary>
     public SolveAnswer Swivel(double? wantedIn, double? wantedOut)
     {
-        var ladder = now.Ladder!;
+        if (now.Ladder is not { } ladder)
+            return new("swivel", [], -1, "First cure the lever end: where the wire can't turn the arm from stop to stop, no place of the swivel does.");
         double outward = wantedIn is { } i ? i - ladder.KnobIn.Nominal : wantedOut is { } o ? ladder.KnobOut.Nominal - o : Balance(ladder);
         if (ladder.Setting.Kind == SettingKind.Balanced)
         {
@@ -263,7 +267,7 @@ public sealed class Solve(Aircraft aircraft, Run run, FigureWriter say)
     /// </summary>
     internal Trial SetAnew(Trial trial, TypedLength? typed = null)
     {
-        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Solve(aircraft, trial.Run, Quick).Ladder is not { } ladder)
+        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Solve(aircraft, trial.Run, Rough).Ladder is not { } ladder)
             return trial;
         var slid = Trial.Slide(trial.Run, Balance(ladder), typed ?? Typed);
         return new(slid.Run, [.. trial.Edits, .. slid.Edits]);
