@@ -57,8 +57,9 @@ public static class RunCheck
         };
         if (answer.Placement is { } placement)
             answer = answer with { Sweep = SweepSolver.Solve(placement.Case) };
-        // A sweep through a dead centre has no ladder and no force: nothing after it would mean anything.
-        if (answer.Sweep is { IsMonotone: true } sweep)
+        // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it
+        // would mean anything, and near it no bound exists.
+        if (answer.Sweep is { IsMonotone: true } sweep && sweep.IsDriven(RunFigures.LeastArm(sweep, answer.Placement!)))
         {
             var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, needs);
             answer = answer with { ForceCase = chain.ForceCase() };

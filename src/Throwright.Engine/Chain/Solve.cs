@@ -188,7 +188,8 @@ public sealed class Solve
     /// <summary>Where the swivel sits on the wire: balanced worst cases, or a wanted cushion at one end.</summary>
     public SolveAnswer Swivel(double? wantedIn, double? wantedOut)
     {
-        var ladder = now.Ladder!;
+        if (now.Ladder is not { } ladder)
+            return new("swivel", [], -1, "First cure the lever end: where the wire can't turn the arm from stop to stop, no place of the swivel does.");
         double outward = wantedIn is { } i ? i - ladder.KnobIn.Nominal : wantedOut is { } o ? ladder.KnobOut.Nominal - o : Balance(ladder);
         if (ladder.Setting.Kind == SettingKind.Balanced)
         {

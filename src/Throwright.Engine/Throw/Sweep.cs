@@ -43,6 +43,9 @@ public sealed record Sweep
     public SweepPlace AtMid => Places[Places.Count / 2];
     public bool IsMonotone => DeadCentresInside.Count == 0;
 
+    /// <summary>Does the wire turn the arm all the way, given the least moment arm at a stop over all limits (m/rad)? A micrometre counts as none.</summary>
+    public bool IsDriven(double leastArmAtStops) => IsMonotone && leastArmAtStops > 1.000001e-6;
+
     /// <summary>Pushing turns the arm the way its angles count; a change that turns this round reverses the control.</summary>
     public bool PushTurnsUp => PushAngle == Case.To;
 

@@ -41,7 +41,7 @@ public static class SweepRules
         }
 
         // Comparisons are written so that a figure that is no number is never clear.
-        if (!sweep.IsMonotone || !(leastArmAtStops > 1e-6))
+        if (!sweep.IsDriven(leastArmAtStops))
         {
             yield return new()
             {
