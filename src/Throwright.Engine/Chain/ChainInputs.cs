@@ -38,6 +38,10 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             needs.Add(Need.Friction);
         if (BendTotal is null)
             needs.Add(Need.BendTotal);
+        if (cable.Bends.Count == 0 && BendTotal is { Nominal: > 0 } && cable.Core is { Kind: CoreKind.Solid })
+            needs.Add(Need.Bends);
+        if (cable.Bends.Count > 0 && cable.Conduit?.MinRadius is null)
+            needs.Add(Need.MinRadius);
         if (cable.Core is null)
             needs.Add(Need.Core);
         if (cable.Core is not null && cable.Conduit?.Bore is null)
@@ -138,6 +142,12 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         Whole(LadderInput.ConduitLength, "length of the conduit", "cable.length", cable.Length ?? default);
         Derived(LadderInput.OwnPull, "stretch by the core's own drag, pulled", "cable.friction", QuantityKind.Length, forces?.OwnPull ?? default);
         Derived(LadderInput.OwnPush, "stretch by the core's own drag, pushed", "cable.friction", QuantityKind.Length, forces?.OwnPush ?? default);
+        LadderInput[] measured = [LadderInput.Stroke, LadderInput.Radius, LadderInput.PushAngle, LadderInput.PullAngle];
+        var exact = measured.Where(i => values[(int)i].IsExact).Select(i => values[(int)i].Name).ToList();
+        if (placement.X is { Minus: 0, Plus: 0 } && placement.Y is { Minus: 0, Plus: 0 } && placement.Z is { Minus: 0, Plus: 0 })
+            exact.Add("place of the anchor");
+        if (exact.Count > 0)
+            notCounted.Add($"tolerance of {string.Join(", ", exact)} (no ± given: taken as exact)");
         return new()
         {
             Values = [.. values],
@@ -216,6 +226,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         {
             BracketLow = bracket.Low,
             BracketHigh = bracket.High,
+            // With hardly a bend there is no curve to take up the airframe's growth: it may carry the conduit's ends along.
+            ConduitOther = BendTotal is { } turned && turned.Nominal - turned.Limits.Minus < 20 * Math.PI / 180 ? Expansion.Of(at.Airframe).Value : null,
         };
     }
 

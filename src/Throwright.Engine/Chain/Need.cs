@@ -14,6 +14,8 @@ public sealed record Need(string Path, string Name, string How, string Opens)
     public static readonly Need Load = new("leverEnd.load.torque", "torque of the device", "spring scale at the arm's hole times its radius, e.g. \"6 lbf in ± 20 %\"", "hand force and stretch");
     public static readonly Need Friction = new("cable.friction", "friction of the core in the conduit", "a band, e.g. \"0.15 ± 0.05\"; a pull test on the finished run replaces it", "hand force and stretch");
     public static readonly Need BendTotal = new("cable.bendTotal", "sum of the angles the conduit turns", "add up the bends, e.g. \"270 deg ± 30 deg\", or list them under bends", "lost motion and hand force");
+    public static readonly Need Bends = new("cable.bends", "bends one by one with their radii", "from the device to the knob, e.g. [ { \"angle\": \"90 deg ± 10 deg\", \"radius\": \"8 in ± 1 in\" } ], instead of bendTotal", "the drag of the stiff core in its bends, the least radius, the set of the core");
+    public static readonly Need MinRadius = new("cable.conduit.minRadius", "least bend radius of the conduit", "from the maker's sheet, e.g. \"5 in\"", "the check of the bends");
     public static readonly Need Core = new("cable.core", "core wire", "diameter with a micrometer, e.g. { \"diameter\": \"0.062 in\", \"kind\": \"solid\" }", "lost motion, stretch, buckling");
     public static readonly Need Bore = new("cable.conduit.bore", "bore of the conduit", "the maker's figure, or the largest drill shank that slips in, e.g. \"0.078 in ± 0.002 in\"", "lost motion");
     public static readonly Need ConduitLength = new("cable.length", "length of the conduit", "a piece of rope laid along the way, e.g. \"62 in ± 1/2 in\"", "stretch and heat");

@@ -59,7 +59,7 @@ internal static class Remedies
         }
 
         if (!found && solve.Arm(null).Choices.FirstOrDefault(Cures) is { } arm && arm.Value < answer.Placement!.Case.Radius)
-            yield return Of(answer, arm, $"Drill the arm at {say.Size(arm.Value)}{solve.Setting(arm)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
+            yield return Of(answer, arm, $"Drill the arm, if its maker allows it and the edge distance suffices, at {say.Size(arm.Value)}{solve.Setting(arm)}: throw {say.Length(arm.Answer.Sweep!.Throw)}, {solve.Cushions(arm)}.");
     }
 
     private static IEnumerable<Remedy> Tip(RunAnswer answer, Solve solve, FigureWriter say)
@@ -156,11 +156,17 @@ internal static class Remedies
     {
         if (answer is not { Forces.BareWire: { } wire, ForceCase.Core: { } core })
             yield break;
+        if (answer.Run.Cable?.Core?.Kind != Model.CoreKind.Solid)
+        {
+            yield return new("Take a solid core, or let a spring push and the cable only pull: a strand is not for pushing.");
+            yield break;
+        }
+
         // Euler: the load falls with the square of the length; the wanted margin gives the length directly.
         var margin = Sources.Published.Get("buckling/margin").Value;
         var length = Math.Sqrt(Math.PI * Math.PI * core.BendingStiffness / (margin * wire.Compression));
         yield return new(
-            $"Keep the bare wire to {say.Length(length, Rounding.Down)} or less at its longest (now {say.Length(wire.Length)}): guide it with a longer end tube, or bring the anchor closer.");
+            $"Keep the bare wire to {say.Length(length, Rounding.Down)} or less at its longest (now {say.Length(wire.Length)}): guide it with a longer end tube, or take a thicker core.");
     }
 
     private static Remedy Of(RunAnswer answer, SolveChoice choice, string text) =>

@@ -26,8 +26,8 @@ public static class RunCheck
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
         var findings = RunFindings.Of(aircraft, answer, say)
-            .Select(RunFindings.Confirmed)
             .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
+            .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)
             .ToEquatableList();
         return answer with

@@ -15,6 +15,7 @@ internal static class RunFindings
     public const string NeedsInput = "input/";
     public const string Setting = "cushion/setting";
     public const string Valve = "cushion/valve";
+    public const string Friction = "cable/friction";
     public const string BendRadius = "cable/bend-radius";
     public const string CoreSet = "cable/core-set";
 
@@ -38,7 +39,7 @@ internal static class RunFindings
                 yield return finding;
         }
 
-        foreach (var finding in OfBends(answer, say))
+        foreach (var finding in OfBends(answer, say).Concat(OfFriction(answer)))
             yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {
@@ -110,8 +111,8 @@ internal static class RunFindings
         };
         return new(
             comfort,
-            pinched && run.Emergency ? Of("hand/finger-pinch") : Of("hand/one-hand-brief"),
-            pinched && run.Emergency ? "that finger and thumb give in an emergency" : "that one hand gives for a short time",
+            pinched ? Of("hand/finger-pinch") : Of("hand/one-hand-brief"),
+            pinched ? "that finger and thumb give for a moment (a small man)" : "that one hand gives for a short time",
             words,
             Of("buckling/margin"),
             Of("hand/lock-margin"),
@@ -167,7 +168,7 @@ internal static class RunFindings
     private static Finding OfSetting(TravelLadder ladder, FigureWriter say) => new()
     {
         Rule = Setting,
-        Verdict = Verdict.Clear,
+        Verdict = Verdict.NeedsInput,
         Sentence = $"The file does not say where the swivel sits on the wire; the balanced place is proposed: knob {say.Length(ladder.Setting.KnobOutAtPushStop)} out with the device on its push stop.",
         Figure = "swivel-at",
         Sources = [Published.Get("cushion/rigging-tolerance").Source],
@@ -249,6 +250,22 @@ internal static class RunFindings
                 Sources = [strength.Source, Wire.ElasticShare(core.Material).Source],
             };
         }
+    }
+
+    /// <summary>A friction below every published pair of materials is a wish, not a measurement.</summary>
+    private static IEnumerable<Finding> OfFriction(RunAnswer answer)
+    {
+        var lowest = Published.Get("friction/ptfe-liner-new");
+        if (answer.Run.Cable?.Friction is not { } mu || mu.Most >= lowest.Low)
+            yield break;
+        yield return new()
+        {
+            Rule = Friction,
+            Verdict = Verdict.Caution,
+            Sentence = $"The friction of the core, at most {FigureText.Plain(mu.Most, 2)}, is below that of a new PTFE liner ({FigureText.Plain(lowest.Low, 2)} to {FigureText.Plain(lowest.High, 2)}).",
+            Sources = [lowest.Source],
+            Why = "Forces come out too low. Take a band for this kind of conduit, or measure: pull and hold forces of the finished run give it.",
+        };
     }
 
     /// <summary>What the stages lacked, and the maker's limits without which a force has no verdict.</summary>

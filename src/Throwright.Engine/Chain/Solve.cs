@@ -114,7 +114,7 @@ public sealed class Solve
         }
 
         var found = SweepSearch.Find(turn => PlacementCase(Trial.Clocking(run, turn, isFree: true).Run), -Math.PI, Math.PI, aim, wantedThrow ?? 0, LeastTransmission);
-        var choices = found.Choices.Select(c => Choice($"turned {say.Angle(c.Value)}", c.Value, QuantityKind.Angle, SetAnew(Trial.Clocking(run, c.Value)), c.Why)).ToList();
+        var choices = found.Choices.Select(c => Choice($"turned {say.Angle(c.Value)}", c.Value, QuantityKind.Angle, SetAnew(Trial.Clocking(run, c.Value)), c.Why, c.Usable)).ToList();
         string Way(double turn) => run.LeverEnd.Bench is not null
             ? turn > 0 ? "away from the anchor" : "toward the anchor"
             : $"{(turn > 0 ? "right" : "left")}-handed about its axis";
@@ -282,14 +282,14 @@ public sealed class Solve
     }
 
     /// <summary>Takes a changed run through the chain.</summary>
-    internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial, string why = "")
+    internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial, string why = "", bool usable = true)
     {
         var answer = RunCheck.Solve(aircraft, trial.Run, Quick);
         var margin = MarginOf(answer);
         var verdict = RunFindings.Of(aircraft, answer, say).Select(f => f.Verdict).DefaultIfEmpty(Verdict.NeedsInput).Max();
         var turned = Reverses(answer);
         return new(
-            label, value, kind, answer, trial.Edits, margin, verdict != Verdict.Fail && margin >= -1e-9 && !turned,
+            label, value, kind, answer, trial.Edits, margin, usable && verdict != Verdict.Fail && margin >= -1e-9 && !turned,
             turned ? "it turns the control round: pushing would take the device to its other stop" : why);
     }
 

@@ -114,4 +114,7 @@ public sealed record Heat(
     /// <summary>Ends of the published band of Bracket: one airframe's alloy or lay-up is not known.</summary>
     public double BracketLow { get; init; } = Bracket;
     public double BracketHigh { get; init; } = Bracket;
+
+    /// <summary>What may govern the conduit's ends instead of its own expansion: the airframe's, where it lies nearly straight; null: curved.</summary>
+    public double? ConduitOther { get; init; }
 }

@@ -121,7 +121,14 @@ public static class LadderFormula
         var bracket = lowest
             ? Math.Min(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, true), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, true))
             : Math.Max(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, false), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, false));
-        return (Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest) * conduit) + (bracket * free);
+        var cable = Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest);
+        if (heat.ConduitOther is { } other)
+        {
+            var straight = Extreme(heat.Wire - other, heat.CableCold, heat.CableHot, lowest);
+            cable = lowest ? Math.Min(cable, straight) : Math.Max(cable, straight);
+        }
+
+        return (cable * conduit) + (bracket * free);
     }
 
     private static double Extreme(double slope, double cold, double hot, bool lowest) =>

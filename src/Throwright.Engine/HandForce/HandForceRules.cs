@@ -83,7 +83,7 @@ public static class HandForceRules
             Verdict = margin >= limits.StrutMargin.Value ? Verdict.Clear : margin >= 1 ? Verdict.Caution : Verdict.Fail,
             Sentence = !(margin >= 1)
                 ? $"Pushed with {say.Force(wire.Compression)} the bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}."
-                : $"The bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}; it is pushed with up to {say.Force(wire.Compression)}.",
+                : $"The bare wire buckles at {say.Force(wire.Critical, Rounding.Down)}; it is pushed with up to {say.Force(wire.Compression)}, wanted {FigureText.Plain(limits.StrutMargin.Value, 1)} times that.",
             Figure = "bare-wire-margin",
             Limit = new(limits.StrutMargin.Value, QuantityKind.Ratio, true),
             Sources = [limits.StrutMargin.Source, Derived],
@@ -114,7 +114,9 @@ public static class HandForceRules
                 ? $"Pushed, the core jams in its conduit: at most {say.Force(inside.LockUp, Rounding.Down)} can come out, {say.Force(most)} are needed."
                 : strand
                     ? $"A stranded core winds up when pushed: at most {say.Force(inside.LockUp, Rounding.Down)} can come out of the conduit, {say.Force(most)} are needed."
-                    : $"At most {say.Force(inside.LockUp, Rounding.Down)} of push can come out of the conduit, {say.Force(most)} are needed.",
+                    : inside.LockUp > 10 * most
+                        ? $"The core does not jam in its conduit: {say.Force(most)} are needed, less than a tenth of what it lets out."
+                        : $"At most {say.Force(inside.LockUp, Rounding.Down)} of push can come out of the conduit, {say.Force(most)} are needed.",
             Figure = "lock-up",
             Limit = new(most, QuantityKind.Force, true),
             Sources = [Derived],

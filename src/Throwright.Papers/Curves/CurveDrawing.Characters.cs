@@ -20,7 +20,7 @@ public static partial class CurveDrawing
         var shown = new ShownFigures(layout.Display);
         if (layout.Body is not { } body || curve is null || curve.Points.Count < 2)
         {
-            canvas.Put(0, 2, "lever angle and hand force: " + GapMark.Word(Engine.Findings.Verdict.NeedsInput), Tones.Blue, true);
+            canvas.Put(0, 2, "lever angle and hand force: " + GapMark.Word(layout.Without), Tones.Blue, true);
             return canvas.ToBlock();
         }
 

@@ -1,5 +1,4 @@
 using Throwright.Engine.Chain;
-using Throwright.Engine.Findings;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Marks;
@@ -74,7 +73,7 @@ public static partial class CurveDrawing
             sketch.Layer = "place";
             sketch.Rectangle(new(frame.Zero, top, frame.Strip.At(frame.Stroke), top + AngleHeight), Lines.Unknown);
             sketch.Layer = "labels";
-            GapMark.Draw(sketch, frame.Zero + 14, top + 26, Verdict.NeedsInput);
+            GapMark.Draw(sketch, frame.Zero + 14, top + 26, layout.Without);
             return top + AngleHeight + 14;
         }
 
@@ -102,7 +101,7 @@ public static partial class CurveDrawing
             sketch.Layer = "place";
             sketch.Rectangle(new(frame.Zero, forceTop, frame.Strip.At(frame.Stroke), forceTop + ForceHeight), Lines.Unknown);
             sketch.Layer = "labels";
-            GapMark.Draw(sketch, frame.Zero + 14, forceTop + 14, Verdict.NeedsInput);
+            GapMark.Draw(sketch, frame.Zero + 14, forceTop + 14, layout.Without);
             sketch.Text(frame.Zero + 14, forceTop + 58, Small, TextMeasure.Fit(PlainText.Clean(labels.ForceNeeds), Small, frame.Width - frame.Zero - 24), Tones.Blue, halo: Tones.Paper);
             return forceTop + ForceHeight + 14;
         }

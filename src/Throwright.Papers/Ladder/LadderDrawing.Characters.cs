@@ -211,7 +211,7 @@ public static partial class LadderDrawing
             var y = 6;
             foreach (var need in layout.Needs)
             {
-                foreach (var line in CharacterCanvas.Wrap($"{GapMark.Word(Verdict.NeedsInput)}: {need}", Width - 4, Signs.Dots))
+                foreach (var line in CharacterCanvas.Wrap($"{GapMark.Word(layout.Without)}: {need}", Width - 4, Signs.Dots))
                     Put(y++, 4, line, Tones.Blue, true);
             }
 

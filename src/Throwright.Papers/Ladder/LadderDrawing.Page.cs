@@ -1,4 +1,3 @@
-using Throwright.Engine.Findings;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
 
@@ -707,7 +706,7 @@ public static partial class LadderDrawing
             }
 
             sketch.Layer = "labels";
-            GapMark.Draw(sketch, Zero + 14, pullTop + 13, Verdict.NeedsInput);
+            GapMark.Draw(sketch, Zero + 14, pullTop + 13, layout.Without);
             var y = PushBottom + 34;
             foreach (var need in layout.Needs)
             {

@@ -1,4 +1,3 @@
-using Throwright.Engine.Findings;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
 using Throwright.Shapes.Quantities;
@@ -114,7 +113,7 @@ public static partial class LadderDrawing
         sketch.Layer = "notes";
         if (body is null)
         {
-            GapMark.Draw(sketch, 8, y - 16, Verdict.NeedsInput, height: 22);
+            GapMark.Draw(sketch, 8, y - 16, layout.Without, height: 22);
             y += 26;
             foreach (var need in layout.Needs)
                 Paragraph(need, Tones.Ink, false);

@@ -333,7 +333,7 @@ public static partial class LadderDrawing
 
             sketch.Layer = "labels";
             var y = strip.At(stroke) + 40;
-            GapMark.Draw(sketch, 8, y - 10, Verdict.NeedsInput, height: 24);
+            GapMark.Draw(sketch, 8, y - 10, layout.Without, height: 24);
             y += 34;
             foreach (var need in layout.Needs)
                 y = Paragraph(need, Tones.Blue, true, y);

@@ -18,8 +18,11 @@ public sealed record LadderLayout
     /// <summary>The ladder itself; null: an input is still needed.</summary>
     public LadderBody? Body { get; init; }
 
-    /// <summary>What is needed before there is a ladder.</summary>
+    /// <summary>What is needed before there is a ladder, or why there can be none.</summary>
     public EquatableList<string> Needs { get; init; } = [];
+
+    /// <summary>Why there is no ladder: an input is missing, or the lever end fails.</summary>
+    public Engine.Findings.Verdict Without { get; init; } = Engine.Findings.Verdict.NeedsInput;
 
     /// <summary>Parts of the chain that are not in the figures.</summary>
     public EquatableList<string> NotCounted { get; init; } = [];

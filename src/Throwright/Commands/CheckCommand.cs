@@ -23,18 +23,10 @@ internal static class CheckCommand
         var run = new Option<string?>("--run") { Description = "Show one run with all its findings." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this check only: run/path=value.", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
         var samples = new Option<long>("--samples") { Description = "Installations drawn for the odds.", DefaultValueFactory = _ => Usual.Samples };
-        samples.Validators.Add(r =>
-        {
-            if (r.GetValueOrDefault<long>() is < 100 or > 100_000_000)
-                r.AddError("--samples: from 100 to 100000000");
-        });
+        InRange(samples, 100, 2_000_000);
         var seed = new Option<ulong>("--seed") { Description = "Seed of the odds.", DefaultValueFactory = _ => Usual.Seed };
         var threads = new Option<int>("--threads") { Description = "Files worked on at the same time; the output is the same for any number.", DefaultValueFactory = _ => Environment.ProcessorCount };
-        threads.Validators.Add(r =>
-        {
-            if (r.GetValueOrDefault<int>() is < 1 or > 512)
-                r.AddError("--threads: from 1 to 512");
-        });
+        InRange(threads, 1, 512);
         var command = new Command("check", "Check every run: throw, cushion, hand force.") { files, json, curves, plain, ladder, run, tries, samples, seed, threads };
         command.SetAction((parsed, cancel) => Task.FromResult(Check(
             new(
@@ -43,6 +35,13 @@ internal static class CheckCommand
             cancel)));
         return command;
     }
+
+    /// <summary>A number out of range, or none at all, is refused before anything is read.</summary>
+    private static void InRange(Option option, long least, long most) => option.Validators.Add(r =>
+    {
+        if (r.Tokens is [var token, ..] && !(long.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out var value) && value >= least && value <= most))
+            r.AddError($"{option.Name} \"{token.Value}\": a whole number from {least} to {most} is expected");
+    });
 
     private sealed record Wishes(string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, int Threads);
 
@@ -91,7 +90,7 @@ internal static class CheckCommand
             if (wishes.Json)
                 Console.Out.Write(CheckJson.Closing(code));
             else
-                Console.Out.Write(Closing(code, paths.Count));
+                Console.Out.Write(Closing(code));
         }
         catch (OperationCanceledException)
         {
@@ -102,12 +101,12 @@ internal static class CheckCommand
         return code;
     }
 
-    private static string Closing(int code, int files) => code switch
-    {
-        ExitCode.Clear => "\nNot an approval: follow the kit's plans, and have the installation inspected. Exit 0: nothing fails.\n",
-        ExitCode.Fail => "\nNot an approval: follow the kit's plans, and have the installation inspected. Exit 1: something fails.\n",
-        _ => files == 1 ? "" : "\nExit 2: a file could not be used.\n",
-    };
+    /// <summary>What no check of this version looks at, the usual caution, and the exit code in words.</summary>
+    private static string Closing(int code) =>
+        "\nNot looked at by this version: sense of motion, safe end, holding of the wire, marking, route, clearance."
+        + "\nWARNING  Fuel, engine and gear controls can kill. Follow the kit's plans and the makers' instructions, have the"
+        + "\n         installation inspected, and work every control through its full travel on the ground before flight."
+        + $"\nNot an approval. Exit {code}: {code switch { ExitCode.Clear => "nothing fails", ExitCode.Fail => "something fails", _ => "a file could not be used" }}.\n";
 
     private static (string Text, int Code) CheckOne(string path, bool isOneOfMany, Wishes wishes)
     {
@@ -120,6 +119,12 @@ internal static class CheckCommand
             if (Loading.FindRun(answer.Aircraft, only, out var none) is not { } run)
                 return wishes.Json ? (CheckJson.Refused(path, none), ExitCode.Unusable) : (none + "\n", ExitCode.Unusable);
             answer = answer with { Runs = [answer.Runs.First(r => r.Run.Id == run.Id)] };
+        }
+
+        if (answer is not null && wishes.Ladder is not ("worst" or "all" or "none") && Loading.FindRun(answer.Aircraft, wishes.Ladder, out var noSuch) is null)
+        {
+            var why = $"--ladder: worst, all, none or a run. {noSuch}";
+            return wishes.Json ? (CheckJson.Refused(path, why), ExitCode.Unusable) : (why + "\n", ExitCode.Unusable);
         }
 
         var code = !result.IsSound ? ExitCode.Unusable : answer!.Verdict == Verdict.Fail ? ExitCode.Fail : ExitCode.Clear;

@@ -49,7 +49,7 @@ internal static class Loading
             return false;
         }
 
-        var json = value.StartsWith('{') || value.StartsWith('[') || value is "true" or "false" ? value : System.Text.Json.JsonSerializer.Serialize(value, TextJson.Default.String);
+        var json = value.StartsWith('{') || value.StartsWith('[') || value is "true" or "false" ? value : $"\"{System.Text.Json.JsonEncodedText.Encode(value, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
         return TextEdit.TrySet(text, $"$.runs[{index}].{path}", json, out changed, out problem);
     }
 
@@ -66,6 +66,3 @@ internal static class Loading
     public static string UnknownFigure(RunAnswer answer, string figure) =>
         $"There is no figure \"{figure}\" for {answer.Words.Name}. There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.";
 }
-
-[System.Text.Json.Serialization.JsonSerializable(typeof(string))]
-internal sealed partial class TextJson : System.Text.Json.Serialization.JsonSerializerContext;

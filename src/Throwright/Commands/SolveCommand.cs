@@ -24,13 +24,19 @@ internal static class SolveCommand
         var strokes = new Option<string[]>("--stroke") { Description = "A stroke your maker offers; repeat for each. Else a usual series.", AllowMultipleArgumentsPerToken = false };
         var aim = new Option<string>("--for") { Description = "square: wire square to the arm at mid travel; equal-arms: same leverage at both stops; swing: same swing to both sides; throw: the travel given with --throw." };
         aim.AcceptOnlyFromAmong("square", "equal-arms", "swing", "throw");
+        var swivel = Sub("swivel", "Where the swivel sits on the wire: balanced, or for --in or --out.", [wantedIn, wantedOut], (p, s, _) => s.Swivel(Metres(p.GetValue(wantedIn)), Metres(p.GetValue(wantedOut))));
+        swivel.Validators.Add(r =>
+        {
+            if (r.GetResult(wantedIn) is not null && r.GetResult(wantedOut) is not null)
+                r.AddError("--in or --out, not both: what one end gets the other loses");
+        });
         return new Command("solve", "Find a dimension that makes a run work.")
         {
             Sub("hole", "Which of the arm's drilled holes.", [], (_, s, _) => s.Hole()),
             Sub("arm", "Arm radius: for --throw, or the largest that leaves the wanted cushion.", [wantedThrow], (p, s, _) => s.Arm(Metres(p.GetValue(wantedThrow)))),
             Sub("clocking", "Where the arm is clocked on its spindle.", [aim, wantedThrow], (p, s, _) => s.Clocking(Aim(p.GetValue(aim), p.GetValue(wantedThrow)), Metres(p.GetValue(wantedThrow)))),
             Sub("anchor", "Where the anchor stands.", [aim, wantedThrow], (p, s, _) => s.Anchor(Aim(p.GetValue(aim), p.GetValue(wantedThrow)), Metres(p.GetValue(wantedThrow)))),
-            Sub("swivel", "Where the swivel sits on the wire: balanced, or for --in or --out.", [wantedIn, wantedOut], (p, s, _) => s.Swivel(Metres(p.GetValue(wantedIn)), Metres(p.GetValue(wantedOut)))),
+            swivel,
             Sub("stroke", "The smallest stroke that leaves the wanted cushions.", [strokes], (p, s, _) => s.Stroke(Strokes(p.GetValue(strokes)))),
         };
     }
@@ -94,7 +100,11 @@ internal static class SolveCommand
         {
             if (best.Why.Length > 0)
                 screen.Line().Wrapped("  why   ", best.Why);
-            if (parsed.GetValue(Write))
+            if (!best.Works)
+                code = ExitCode.Fail;
+            if (parsed.GetValue(Write) && !best.Works)
+                screen.Line().Line("Not written: with it the run would fail or keep less than the wanted cushion.");
+            else if (parsed.GetValue(Write))
                 code = Keep(screen, path, open, best);
             else if (best.Edits.Count > 0)
                 screen.Line().Command("  try   ", $"throwright check {CheckScreen.Shell(path)} " + string.Join(' ', best.Edits.Select(e => "--try " + CheckScreen.Shell($"{open.Run.Id}/{e.Path}={e.Value}"))));
@@ -123,7 +133,7 @@ internal static class SolveCommand
                 sweep is null ? "-" : say.Angle(sweep.LeastTransmission, Rounding.Down),
                 sweep is null ? "-" : say.Angle(sweep.MostSwing, Rounding.Up),
                 forces is null ? "-" : say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal)),
-                choice.Works ? "works" : sweep is { IsMonotone: true } ? "" : "dead centre",
+                choice.Works ? "cushions kept" : sweep is { IsMonotone: true } ? "" : "dead centre",
             ]);
         }
 

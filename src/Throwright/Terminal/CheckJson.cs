@@ -231,11 +231,14 @@ public static class CheckJson
         json.WriteEndArray();
     }
 
-    /// <summary>JSON knows no infinity: what has no limit is left out.</summary>
+    /// <summary>
+    /// JSON knows no infinity: what has no limit is left out. Twelve digits: a thousand times finer than anything measured,
+    /// and free of the last bits in which two systems' exponentials may differ.
+    /// </summary>
     private static void Number(Utf8JsonWriter json, string name, double? value)
     {
         if (value is { } number && double.IsFinite(number))
-            json.WriteNumber(name, number);
+            json.WriteNumber(name, double.Parse(number.ToString("G12", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture));
     }
 
     private static string UnitOf(QuantityKind kind) => kind switch

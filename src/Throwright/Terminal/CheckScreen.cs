@@ -98,8 +98,14 @@ public static class CheckScreen
         var labels = LabelsOf(run);
         return run.Ladder is { } ladder
             ? LadderDrawing.Layout(ladder, labels, display)
-            : LadderDrawing.Place(labels, display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres);
+            : Without(run, LadderDrawing.Place(labels, display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres));
     }
+
+    /// <summary>A lever end that can't drive the arm has no ladder, whatever is typed in: the finding says why.</summary>
+    private static LadderLayout Without(RunAnswer run, LadderLayout place) =>
+        run.Findings.FirstOrDefault(f => f.Rule == Engine.Throw.SweepRules.DeadCentre && f.Verdict == Verdict.Fail) is { } finding
+            ? place with { Without = Verdict.Fail, Needs = [finding.Sentence] }
+            : place;
 
     /// <summary>The words of a ladder with the verdicts of its cushions.</summary>
     public static LadderLabels LabelsOf(RunAnswer run)
