@@ -15,7 +15,7 @@ internal static class RunFindings
     public const string NeedsInput = "input/";
     public const string Setting = "cushion/setting";
     public const string Valve = "cushion/valve";
-    public const string Friction = "cable/friction";
+    public const string Friction = "cable/low-friction";
     public const string BendRadius = "cable/bend-radius";
     public const string CoreSet = "cable/core-set";
 
