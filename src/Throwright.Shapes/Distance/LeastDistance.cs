@@ -32,7 +32,7 @@ public sealed record SearchAim
     public long MostBoxes { get; init; } = 2_000_000;
 
     /// <summary>Only "is it at least this far apart everywhere?".</summary>
-    public static SearchAim IsClearBy(double distance) => new() { Enough = distance, TooLittle = distance };
+    public static SearchAim IsClearBy(double distance) => new() { Enough = distance, TooLittle = distance, Tolerance = 1e-6 };
 }
 
 /// <summary>How a search ended.</summary>

@@ -78,14 +78,9 @@ public sealed class Solid
     /// <summary>Which part a leaf belongs to; a mesh is one part.</summary>
     internal string PartOf(int leaf) => IsMesh ? names[0] : names[part[leaf]];
 
-    /// <summary>Some point of the surface, body axes.</summary>
-    internal Vector3 AnyPoint()
-    {
-        if (IsMesh)
-            return corners[triangles[0]];
-        var shape = nodes[Roots[0]];
-        return shape.Farthest(new(1, 0, 0));
-    }
+    /// <summary>A point inside or on each part, body axes; of a mesh its first corner.</summary>
+    internal IEnumerable<Vector3> PointOfEachPart() =>
+        IsMesh ? [corners[triangles[0]]] : Enumerable.Range(0, nodes.Length).Where(IsLeaf).Select(n => nodes[n].Farthest(new(1, 0, 0)));
 
     /// <summary>
     /// Generalised winding number of the mesh round a point, body axes: 1 inside a closed mesh, 0 outside; far from a whole
