@@ -52,7 +52,8 @@ internal sealed class LeastDistanceSearch
     {
         var end = Start() ?? Search(progress, cancel);
         var lower = Math.Min(dropped, queue.TryPeek(out _, out var key) ? key.Bound : double.PositiveInfinity);
-        if (end is SearchEnd.Converged or SearchEnd.Hits)
+        // Also after an early no: who asks for a range of something else wants to know how badly it fails here.
+        if (end is SearchEnd.Converged or SearchEnd.Hits or SearchEnd.TooLittle)
             Descend();
         lower = Math.Max(0, Math.Min(lower - padding, upper));
         if (end == SearchEnd.Hits || upper <= 0)
