@@ -20,7 +20,10 @@ public class DependencyTests
 
     private static readonly ArchUnitNET.Domain.Architecture Code = new ArchLoader().LoadAssemblies(Shapes, Formats, Engine, Files, Papers).Build();
 
-    private static readonly string[] Stages = ["Throw", "Cushion", "HandForce"];
+    private static readonly string[] Stages = ["Throw", "Cushion", "HandForce", "Clearance", "Mount"];
+
+    /// <summary>Stages that are ready but not on the chain yet: the aircraft file does not carry what they need. May only shrink.</summary>
+    private static readonly string[] NotOnTheChainYet = ["Clearance", "Mount"];
 
     public static TheoryData<string, string[]> AssembliesDownward => new()
     {
@@ -68,7 +71,7 @@ public class DependencyTests
                   select $"{type.FullName} uses {target.FullName}";
         Assert.Empty(bad.Distinct());
         // The rule sees what it should: the chain uses all stages.
-        Assert.All(Stages, s => Assert.Contains(
+        Assert.All(Stages.Except(NotOnTheChainYet), s => Assert.Contains(
             Code.Types.Where(t => Within(t, "Throwright.Engine.Chain")).SelectMany(t => t.Dependencies), d => Within(d.Target, "Throwright.Engine." + s)));
     }
 
