@@ -26,8 +26,8 @@ public sealed record TemplateEllipse(TemplateLine Line, Vector2 Centre, double A
 /// <summary>A straight line on the template, m.</summary>
 public sealed record TemplateSegment(TemplateLine Line, Vector2 From, Vector2 To);
 
-/// <summary>An arrow with a word, m: the tip lies at To.</summary>
-public sealed record TemplateArrow(Vector2 From, Vector2 To, string Word);
+/// <summary>An arrow with a word at its tip or its tail, m: the tip lies at To.</summary>
+public sealed record TemplateArrow(Vector2 From, Vector2 To, string Word, bool WordAtTip);
 
 /// <summary>
 /// Drawing of the hole at true size, seen from the pilot's side: x to the right, y up, m, origin where the shank's line
@@ -54,13 +54,14 @@ public sealed record DrillTemplate(
         var azimuth = of.Tilt.Azimuth;
         Vector2 along = Vector2.Polar(1, azimuth), across = new(-along.Y, along.X);
         var shift = 0.5 * of.Sheet * of.Tilt.Tangent;
-        var bore = 0.5 * pair.Washer.Bore;
+        // Beside the slot, on the side without a pin.
+        var aside = -0.25 * (pair.SlotWidth + (2 * pair.FootprintAcross)) * across;
         var lines = new List<TemplateSegment>();
         var reach = pair.FootprintAlong + 5e-3;
         foreach (var direction in (Vector2[])[along, across])
             lines.Add(new(TemplateLine.Centre, -reach * direction, reach * direction));
-        // Two bars at right angles, below and to the left of everything.
-        var corner = new Vector2(-reach - 6e-3, -reach - 6e-3);
+        // Two bars at right angles, below and to the left of everything, words included.
+        var corner = new Vector2(-reach - 40e-3, -reach - 34e-3);
         lines.Add(new(TemplateLine.Scale, corner, corner + new Vector2(Bar, 0)));
         lines.Add(new(TemplateLine.Scale, corner, corner + new Vector2(0, Bar)));
         var holes = new List<Profile>();
@@ -73,9 +74,9 @@ public sealed record DrillTemplate(
             [Seat(TemplateLine.FrontSeat, shift), Seat(TemplateLine.BackSeat, -shift)],
             lines.ToEquatableList(),
             [
-                new(reach * along, (reach + 8e-3) * along, "SHANK LEANS"),
-                new((bore + 2e-3) * -1 * along, -0.85 * pair.FootprintAlong * along, "THICK IN FRONT"),
-                new((bore + 2e-3) * along, 0.85 * pair.FootprintAlong * along, "THICK BEHIND"),
+                new(reach * along, (reach + 22e-3) * along, "LEAN", WordAtTip: true),
+                new((-(pair.FootprintAlong + 5e-3) * along) + aside, (-0.9 * pair.FootprintAlong * along) + aside, "THICK IN FRONT", WordAtTip: false),
+                new(((pair.FootprintAlong + 5e-3) * along) + aside, (0.9 * pair.FootprintAlong * along) + aside, "THICK BEHIND", WordAtTip: false),
             ]);
     }
 }

@@ -187,8 +187,16 @@ public class WedgePairTests
     {
         var faulty = Worked with
         {
-            Stock = WedgeStock.Printed, ThinEdge = 0.5 * Mm, Outside = 18 * Mm, Sheet = 12 * Mm, Key = WedgeKey.None,
-            Tilt = new(25 * Degree, 0), UsableLength = 20 * Mm, NutHeight = 8 * Mm, ThreadPitch = 1 * Mm, SheetRadius = 200 * Mm,
+            Stock = WedgeStock.Printed,
+            ThinEdge = 0.5 * Mm,
+            Outside = 18 * Mm,
+            Sheet = 12 * Mm,
+            Key = WedgeKey.None,
+            Tilt = new(25 * Degree, 0),
+            UsableLength = 20 * Mm,
+            NutHeight = 8 * Mm,
+            ThreadPitch = 1 * Mm,
+            SheetRadius = 200 * Mm,
         };
         var finding = MakeRules.Find(WedgePairSolver.Solve(faulty), Say).Single(f => f.Rule == rule);
         Assert.Equal(verdict, finding.Verdict);
