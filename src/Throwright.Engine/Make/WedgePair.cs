@@ -47,6 +47,9 @@ public sealed record WedgePair
     /// <summary>Gap under the wedge's rim on a curved sheet; 0: flat.</summary>
     public required double SheetGap { get; init; }
 
+    /// <summary>Triangles of one wedge for a printer, its square face below.</summary>
+    public Mesh ToPrint(double chord) => Mesh.Of(Washer.Build(), chord).Flipped();
+
     /// <summary>Angle between the two seats when one wedge is turned against the other about the sheet's normal.</summary>
     public double SeatError(double turned) => 2 * Math.Asin(Math.Sin(Case.Tilt.Angle) * Math.Sin(0.5 * Math.Abs(turned)));
 

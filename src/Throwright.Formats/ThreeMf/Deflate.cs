@@ -3,7 +3,7 @@ namespace Throwright.Formats.ThreeMf;
 /// <summary>Packs bytes as one deflate block with the fixed codes (RFC 1951, 3.2.6).</summary>
 /// <remarks>
 /// The library's own packer is free to choose other bytes in its next version or on another processor; this one is not.
-/// It packs less tightly: about twice the size on the text of a mesh.
+/// It packs less tightly.
 /// </remarks>
 internal static class Deflate
 {

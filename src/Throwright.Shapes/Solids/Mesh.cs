@@ -36,6 +36,9 @@ public sealed record Mesh(EquatableList<Vector3> Vertices, EquatableList<Triangl
         }
     }
 
+    /// <summary>Turned half a turn about x: what was on top lies below.</summary>
+    public Mesh Flipped() => this with { Vertices = Vertices.Select(v => new Vector3(v.X, -v.Y, -v.Z)).ToEquatableList() };
+
     /// <summary>Triangles with a chord error of at most <paramref name="chord"/> (m) on every edge and curved face.</summary>
     public static Mesh Of(Solid solid, double chord)
     {

@@ -170,6 +170,21 @@ public class WedgePairTests
     }
 
     [Fact]
+    public void Wedge_ToPrint_StandsOnItsSquareFace()
+    {
+        var pair = WedgePairSolver.Solve(Worked);
+        var mesh = pair.ToPrint(0.05 * Mm);
+        Assert.Equal(0, mesh.OpenEdges);
+        // The rim and the bore of the square face, all at one height, nothing below.
+        var bed = mesh.Vertices.Min(v => v.Z);
+        Assert.Equal(-pair.Washer.Height, bed, 1e-15);
+        var onBed = mesh.Vertices.Where(v => v.Z < bed + 1e-9).ToList();
+        Assert.Equal(16 * Mm, onBed.Max(v => new Vector2(v.X, v.Y).Size), 1e-12);
+        Assert.Equal(0.5 * pair.Washer.Bore, onBed.Min(v => new Vector2(v.X, v.Y).Size), 1e-12);
+        Assert.InRange(mesh.Volume, 0.99 * pair.Washer.Volume, pair.Washer.Volume);
+    }
+
+    [Fact]
     public void Rules_OfASoundPair_AreClear()
     {
         var pair = WedgePairSolver.Solve(Worked with { UsableLength = 25 * Mm, NutHeight = 8 * Mm, ThreadPitch = 1 * Mm, SheetRadius = 2000 * Mm });

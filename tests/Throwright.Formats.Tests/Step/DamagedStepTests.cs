@@ -92,8 +92,11 @@ public partial class DamagedStepTests
     [Fact]
     public void Metre_InsteadOfMillimetre() => Caught(Sound.Replace(".MILLI.", "$", StringComparison.Ordinal), "LENGTH_UNIT MILLIMETRE was expected, found LENGTH_UNIT METRE");
 
-    [Fact]
-    public void Degree_InsteadOfRadian() => Caught(Sound.Replace("PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.)", "PLANE_ANGLE_UNIT()SI_UNIT(.MILLI.,.RADIAN.)", StringComparison.Ordinal), "PLANE_ANGLE_UNIT RADIAN");
+    [Theory]
+    [InlineData("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT(.MILLI.,.RADIAN.))", "PLANE_ANGLE_UNIT RADIAN was expected")]
+    [InlineData("(CONVERSION_BASED_UNIT('DEGREE',#1)NAMED_UNIT(#1)PLANE_ANGLE_UNIT())", "a unit that is no SI unit")]
+    public void AnotherUnit_InsteadOfRadian(string unit, string found) =>
+        Caught(Sound.Replace("(NAMED_UNIT(*)PLANE_ANGLE_UNIT()SI_UNIT($,.RADIAN.))", unit, StringComparison.Ordinal), found);
 
     [Fact]
     public void CylinderRadius_AMicrometreOff() => Caught(Cylinder().Replace(Sound, m => $"{m.Groups[1].Value}{(double.Parse(m.Groups[2].Value, CultureInfo.InvariantCulture) + 0.001).ToString(CultureInfo.InvariantCulture)});"), "EdgeOff");
