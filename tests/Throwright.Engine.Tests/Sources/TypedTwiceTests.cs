@@ -8,11 +8,20 @@ namespace Throwright.Engine.Tests.Sources;
 /// Every published figure typed a second time, not copied from the data files: a slip of the hand has to be made
 /// twice to pass. Units are converted by factors of their own.
 /// </summary>
-/// <remarks>Marks: R read, S secondary, M memory, D derived, P common practice or own choice.</remarks>
+/// <remarks>Marks: R read, r read in part, S secondary, M memory, D derived, P common practice or own choice.</remarks>
 public sealed class TypedTwiceTests
 {
     private const string Figures = """
         buckling/margin                     3                P
+        make/bend-per-radius                0.0173           R
+        make/bend-per-thickness             0.0078           R
+        make/edge-distance                  2                S
+        make/pitch                          3                R
+        make/thin-edge-metal                1 mm             P
+        make/thin-edge-printed              1.5 mm           P
+        make/panel-gap                      0.1 mm           P
+        make/seat-error                     1.5 deg          P
+        make/threads-showing                1                r
         cushion/least                       0.125 in         R
         cushion/most                        12.7 mm          P
         cushion/rigging-tolerance           0.03125 in       P
@@ -156,6 +165,117 @@ public sealed class TypedTwiceTests
           B 90 110
           C 100 110
           D 100 110
+        make/bend-radius R : alloy, thickness in, low, high
+          2024-O 0.016 0 0
+          2024-O 0.032 0 1
+          2024-O 0.064 0 1
+          2024-O 0.128 0 1
+          2024-O 0.182 0 1
+          2024-O 0.258 0 1
+          2024-T3 0.016 1.5 3
+          2024-T3 0.032 2 4
+          2024-T3 0.064 3 5
+          2024-T3 0.128 4 6
+          2024-T3 0.182 4 6
+          2024-T3 0.258 5 7
+          2024-T6 0.016 2 4
+          2024-T6 0.032 3 5
+          2024-T6 0.064 3 5
+          2024-T6 0.128 4 6
+          2024-T6 0.182 5 7
+          2024-T6 0.258 6 10
+          5052-O 0.016 0 0
+          5052-O 0.032 0 0
+          5052-O 0.064 0 1
+          5052-O 0.128 0 1
+          5052-O 0.182 0 1
+          5052-O 0.258 0 1
+          5052-H32 0.016 0 0
+          5052-H32 0.032 0 0
+          5052-H32 0.064 0.5 1
+          5052-H32 0.128 0.5 1.5
+          5052-H32 0.182 0.5 1.5
+          5052-H32 0.258 0.5 1.5
+          5052-H34 0.016 0 0
+          5052-H34 0.032 0 0
+          5052-H34 0.064 0.5 1.5
+          5052-H34 0.128 1.5 2.5
+          5052-H34 0.182 1.5 2.5
+          5052-H34 0.258 2 3
+          5052-H36 0.016 0 1
+          5052-H36 0.032 0.5 1.5
+          5052-H36 0.064 1 2
+          5052-H36 0.128 1.5 3
+          5052-H36 0.182 2 4
+          5052-H36 0.258 2 4
+          5052-H38 0.016 0.5 1.5
+          5052-H38 0.032 1 2
+          5052-H38 0.064 1.5 3
+          5052-H38 0.128 2 4
+          5052-H38 0.182 3 5
+          5052-H38 0.258 4 6
+          6061-O 0.016 0 0
+          6061-O 0.032 0 1
+          6061-O 0.064 0 1
+          6061-O 0.128 0 1
+          6061-O 0.182 0 1
+          6061-O 0.258 0 1
+          6061-T4 0.016 0 1
+          6061-T4 0.032 0 1
+          6061-T4 0.064 0.5 1.5
+          6061-T4 0.128 1 2
+          6061-T4 0.182 1.5 3
+          6061-T4 0.258 2.5 4
+          6061-T6 0.016 0 1
+          6061-T6 0.032 0.5 1.5
+          6061-T6 0.064 1 2
+          6061-T6 0.128 1.5 3
+          6061-T6 0.182 2 4
+          6061-T6 0.258 3 4
+          7075-O 0.016 0 0
+          7075-O 0.032 0 1
+          7075-O 0.064 0 1
+          7075-O 0.128 0.5 1.5
+          7075-O 0.182 1 2
+          7075-O 0.258 1.5 3
+          7075-T6 0.016 2 4
+          7075-T6 0.032 3 5
+          7075-T6 0.064 4 6
+          7075-T6 0.128 5 7
+          7075-T6 0.182 5 7
+          7075-T6 0.258 6 10
+        make/k-factor S : material, thickness in, radius in, factor
+          aluminium 0.032 0.03 0.398
+          aluminium 0.032 0.06 0.394
+          aluminium 0.032 0.12 0.391
+          aluminium 0.032 0.188 0.392
+          aluminium 0.063 0.03 0.404
+          aluminium 0.063 0.06 0.402
+          aluminium 0.063 0.12 0.401
+          aluminium 0.063 0.188 0.401
+          aluminium 0.125 0.03 0.407
+          aluminium 0.125 0.06 0.407
+          aluminium 0.125 0.12 0.406
+          aluminium 0.125 0.188 0.406
+          cold-rolled-steel 0.048 0.03 0.438
+          cold-rolled-steel 0.048 0.06 0.433
+          cold-rolled-steel 0.048 0.12 0.433
+          cold-rolled-steel 0.048 0.188 0.420
+          cold-rolled-steel 0.093 0.03 0.459
+          cold-rolled-steel 0.093 0.06 0.457
+          cold-rolled-steel 0.093 0.12 0.456
+          cold-rolled-steel 0.093 0.188 0.450
+          stainless 0.029 0.03 0.483
+          stainless 0.029 0.06 0.479
+          stainless 0.029 0.12 0.475
+          stainless 0.029 0.188 0.454
+          stainless 0.078 0.03 0.449
+          stainless 0.078 0.06 0.446
+          stainless 0.078 0.12 0.446
+          stainless 0.078 0.188 0.438
+        make/relief-hole r : to in, diameter in
+          0.064 0.125
+          0.128 0.1875
         stroke/standard P : stroke in
           1
           1.5
@@ -242,6 +362,7 @@ public sealed class TypedTwiceTests
         ['S'] = Evidence.Secondary,
         ['M'] = Evidence.Memory,
         ['D'] = Evidence.Derived,
+        ['r'] = Evidence.ReadInPart,
         ['P'] = Evidence.CommonPractice,
     };
 

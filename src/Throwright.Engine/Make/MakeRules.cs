@@ -1,0 +1,219 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Sources;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Make;
+
+/// <summary>Findings on the parts to be made.</summary>
+public static class MakeRules
+{
+    public const string ThinEdge = "make/thin-edge";
+    public const string Stock = "make/wedge-stock";
+    public const string Cover = "make/wedge-cover";
+    public const string Thread = "make/thread-reach";
+    public const string Key = "make/wedge-key";
+    public const string Curve = "make/sheet-curve";
+    public const string BendRadius = "make/bend-radius";
+    public const string EdgeDistance = "make/edge-distance";
+    public const string Pitch = "make/pitch";
+
+    private static readonly SourceRef Derived = new("project", "docs/theory/make.md", Evidence.Derived);
+
+    public static IEnumerable<Finding> Find(WedgePair pair, FigureWriter say)
+    {
+        var (of, washer) = (pair.Case, pair.Washer);
+        var least = WedgePairSolver.LeastThinEdge(of.Stock);
+        yield return new()
+        {
+            Rule = ThinEdge,
+            Verdict = washer.Fault is not null ? Verdict.Fail : washer.ThinEdge >= least.Value ? Verdict.Clear : Verdict.Caution,
+            Sentence = washer.Fault is { } fault
+                ? $"The wedge can't be made as drawn: {fault}."
+                : $"The wedge is {say.Length(washer.ThinEdge, Rounding.Down)} at its thin edge, wanted {say.Length(least.Value)} or more.",
+            Figure = "thin-edge",
+            Limit = new(least.Value, QuantityKind.Length, true),
+            Sources = [least.Source],
+            Why = washer.ThinEdge >= least.Value ? "" : "A thinner edge bends under the nut or breaks in the making.",
+        };
+        if (of.Stock == WedgeStock.Printed)
+        {
+            yield return new()
+            {
+                Rule = Stock,
+                Verdict = Verdict.Caution,
+                Sentence = "The wedges are printed: use them to try the fit, and make the lasting pair of metal.",
+                Sources = [new("common-practice", "judgement", Evidence.CommonPractice)],
+                Why = "Plastic creeps under a tight nut, more so in a cabin heated by the sun, and the nut comes loose.",
+            };
+        }
+
+        yield return new()
+        {
+            Rule = Cover,
+            Verdict = pair.Cover > 0 ? Verdict.Clear : Verdict.Fail,
+            Sentence = pair.Cover > 0
+                ? $"The wedge covers the end of the hole by {say.Length(pair.Cover, Rounding.Down)}."
+                : "The hole is longer than the wedge that should cover it.",
+            Figure = "wedge-cover",
+            Limit = new(0, QuantityKind.Length, true),
+            Sources = [Derived],
+            Remedies = pair.Cover > 0 ? [] : [new($"Make the wedges {say.Move(2 * -pair.Cover * Math.Cos(of.Tilt.Angle))} or more wider.")],
+        };
+        yield return OfThread(pair, say);
+        yield return OfKey(pair, say);
+        if (of.SheetRadius is { } radius)
+        {
+            var most = Published.Get("make/panel-gap");
+            yield return new()
+            {
+                Rule = Curve,
+                Verdict = pair.SheetGap <= most.Value ? Verdict.Clear : Verdict.Caution,
+                Sentence = double.IsFinite(pair.SheetGap)
+                    ? $"On the curved sheet the wedge stands off by {say.Length(pair.SheetGap, Rounding.Up)}."
+                    : $"The wedge is wider than the sheet's curve of {say.Length(radius)} allows.",
+                Figure = "sheet-gap",
+                Limit = new(most.Value, QuantityKind.Length, false),
+                Sources = [most.Source],
+                Why = pair.SheetGap <= most.Value ? "" : "In front it rocks on a line and behind it bridges two edges: a flat doubler or a smaller wedge seats it.",
+            };
+        }
+    }
+
+    public static IEnumerable<Finding> Find(Bracket bracket, FigureWriter say)
+    {
+        yield return OfRadius(bracket, say);
+        foreach (var finding in OfHoles(bracket, say))
+            yield return finding;
+    }
+
+    private static Finding OfThread(WedgePair pair, FigureWriter say)
+    {
+        var of = pair.Case;
+        var showing = Published.Get("make/threads-showing");
+        if (pair.ThreadBeyondNut is not { } left || !(of.NutHeight > 0) || !(of.ThreadPitch > 0))
+        {
+            return new()
+            {
+                Rule = Thread,
+                Verdict = Verdict.NeedsInput,
+                Sentence = $"The stack is {say.Length(pair.Grip, Rounding.Up)} thick; whether the thread reaches needs its length and pitch and the nut's height.",
+                Figure = "grip",
+                Sources = [showing.Source],
+            };
+        }
+
+        var wanted = WedgePairSolver.ThreadShown(of);
+        return new()
+        {
+            Rule = Thread,
+            Verdict = left >= wanted ? Verdict.Clear : Verdict.Fail,
+            Sentence = left >= wanted
+                ? $"{say.Length(left, Rounding.Down)} of thread shows beyond the nut, one full thread is {say.Length(wanted, Rounding.Up)}."
+                : $"The thread is {say.Length(wanted - left, Rounding.Up)} too short for wedges, sheet and nut.",
+            Figure = "thread-beyond-nut",
+            Limit = new(wanted, QuantityKind.Length, true),
+            Sources = [showing.Source],
+            Remedies = left >= wanted || pair.MostTilt is not { } most ? [] : [new($"Tilt by {say.Angle(most, Rounding.Down)} at most, or take smaller wedges, a thinner nut or a longer bushing.")],
+        };
+    }
+
+    private static Finding OfKey(WedgePair pair, FigureWriter say)
+    {
+        var most = Published.Get("make/seat-error");
+        var keyed = pair.Case.Key != WedgeKey.None;
+        var turn = say.Angle(pair.TurnFor(most.Value), Rounding.Down);
+        return new()
+        {
+            Rule = Key,
+            Verdict = keyed ? Verdict.Clear : Verdict.Caution,
+            Sentence = keyed
+                ? $"The wedges are keyed; unkeyed, {turn} of turn would put the nut's seats {say.Angle(most.Value)} out of parallel."
+                : $"Nothing keeps the wedges from turning; {turn} puts the nut's seats {say.Angle(most.Value)} out of parallel.",
+            Figure = "wedge-turn",
+            Limit = new(pair.TurnFor(most.Value), QuantityKind.Angle, false),
+            Sources = [Derived, most.Source],
+            Why = keyed ? "" : "Tightening the nut turns a wedge that has no pin and no flat, and a nut off square bends the shank.",
+        };
+    }
+
+    private static Finding OfRadius(Bracket bracket, FigureWriter say)
+    {
+        var of = bracket.Case;
+        if (bracket.LeastRadius is not { } radii)
+        {
+            return new()
+            {
+                Rule = BendRadius,
+                Verdict = Verdict.NeedsInput,
+                Sentence = $"No published bend radius: {bracket.NoRadius}.",
+                Sources = [Published.Table("make/bend-radius").Source],
+            };
+        }
+
+        // A radius typed in one unit that means the limit in the other is off by the last bits of a double.
+        const double Slack = 1 + 1e-9;
+        // The table is for 90 deg: a sharper bend is a trial at any of its radii.
+        bool isSharper = !(of.Bend <= (Math.PI / 2) * Slack);
+        bool isSafe = of.Radius * Slack >= radii.High.Value && !isSharper, isTrial = of.Radius * Slack >= radii.Low.Value;
+        return new()
+        {
+            Rule = BendRadius,
+            Verdict = isSafe ? Verdict.Clear : isTrial ? Verdict.Caution : Verdict.Fail,
+            Sentence = isTrial
+                ? $"{of.Alloy} of {say.Length(of.Thickness)} is bent to an inside radius of {say.Length(of.Radius, Rounding.Down)}, the safe choice is {say.Length(radii.High.Value, Rounding.Up)}."
+                : $"{of.Alloy} of {say.Length(of.Thickness)} cracks at an inside radius of {say.Length(of.Radius, Rounding.Down)}: the least is {say.Length(radii.Low.Value, Rounding.Up)}.",
+            Figure = "bend-radius",
+            Limit = new(radii.High.Value, QuantityKind.Length, true),
+            Sources = [radii.High.Source],
+            Remedies = isSafe || of.Radius * Slack >= radii.High.Value ? [] : [new($"Bend it to {say.Length(radii.High.Value, Rounding.Up)} inside.")],
+            Why = isSafe ? radii.High.Note : isSharper ? "The table is for bends of 90°; this one is sharper: bend a scrap piece first and look at it for cracks with a lens." : "Between the two ends of the table a bend is a trial: bend a scrap piece first and look at it for cracks with a lens.",
+        };
+    }
+
+    private static IEnumerable<Finding> OfHoles(Bracket bracket, FigureWriter say)
+    {
+        var part = bracket.Part;
+        if (part.Holes.Count == 0)
+            yield break;
+        Datum edge = Published.Get("make/edge-distance"), pitch = Published.Get("make/pitch");
+        var worst = part.Holes.Select((h, i) => (Hole: i + 1, Ratio: ToEdge(bracket, h) / (2 * h.Outline.Stretches[0].Radius))).MinBy(h => h.Ratio);
+        // Comparisons are written so that a figure that is no number is never clear.
+        yield return new()
+        {
+            Rule = EdgeDistance,
+            Verdict = worst.Ratio * (1 + 1e-9) >= edge.Value ? Verdict.Clear : Verdict.Fail,
+            Sentence = $"Hole {worst.Hole} stands {FigureText.Plain(worst.Ratio, 2, Rounding.Down)} of its diameter from an edge or the bend, wanted {FigureText.Plain(edge.Value, 1)} or more.",
+            Figure = "edge-distance",
+            Limit = new(edge.Value, QuantityKind.Ratio, true),
+            Sources = [edge.Source],
+            Why = worst.Ratio * (1 + 1e-9) >= edge.Value ? "" : "A fastener too near the edge tears out of it.",
+        };
+        var pairs = from a in Enumerable.Range(0, part.Holes.Count)
+                    from b in Enumerable.Range(0, a)
+                    let one = part.Holes[a]
+                    let two = part.Holes[b]
+                    where one.OnSecond == two.OnSecond
+                    let far = new Shapes.Solids.Vector2(one.FromBend - two.FromBend, one.Across - two.Across).Size
+                    select (A: b + 1, B: a + 1, Ratio: far / (2 * Math.Max(one.Outline.Stretches[0].Radius, two.Outline.Stretches[0].Radius)));
+        var nearest = pairs.DefaultIfEmpty((A: 0, B: 0, Ratio: double.PositiveInfinity)).MinBy(p => p.Ratio);
+        if (nearest.A == 0)
+            yield break;
+        yield return new()
+        {
+            Rule = Pitch,
+            Verdict = nearest.Ratio * (1 + 1e-9) >= pitch.Value ? Verdict.Clear : Verdict.Fail,
+            Sentence = $"Holes {nearest.A} and {nearest.B} are {FigureText.Plain(nearest.Ratio, 2, Rounding.Down)} diameters apart, wanted {FigureText.Plain(pitch.Value, 1)} or more.",
+            Figure = "pitch",
+            Limit = new(pitch.Value, QuantityKind.Ratio, true),
+            Sources = [pitch.Source],
+        };
+    }
+
+    /// <summary>From a hole's centre to the nearest edge of its leg or to the bend's tangent line.</summary>
+    private static double ToEdge(Bracket bracket, Shapes.Solids.LegHole hole)
+    {
+        var leg = bracket.Part.Leg(hole.OnSecond);
+        var centre = new Shapes.Solids.Vector2(hole.FromBend, hole.OnSecond ? hole.Across : -hole.Across);
+        return hole.FromBend > 0 && Math.Abs(hole.Across) < 0.5 * bracket.Case.Width ? leg.Outline.DistanceTo(centre) : 0;
+    }
+}

@@ -1,0 +1,41 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Make;
+using Throwright.Formats.Drawing;
+using Throwright.Shapes.Quantities;
+using Throwright.Shapes.Solids;
+
+namespace Throwright.Papers.Make;
+
+/// <summary>A bracket before it is bent, at true size, with its bend lines.</summary>
+public static class FlatPatternDrawing
+{
+    public static Picture Of(Bracket bracket, FigureWriter say, string name, ShopPaper? paper = null)
+    {
+        var (page, of, flat) = (paper ?? ShopPaper.A4, bracket.Case, bracket.Flat);
+        var corner = new Vector2((0.5 * flat.Length) - (0.5 * DrillTemplate.Bar), -(0.5 * of.Width) - 0.02);
+        var sheet = new ShopSheet(new((0.5 * page.Width) - (500 * flat.Length), (0.55 * page.Height) + (1000 * (corner.Y + (0.5 * DrillTemplate.Bar)))));
+        sheet.Head(page, $"{name}: flat pattern, true size 1 : 1",
+        [
+            "Print without scaling. Measure both bars before cutting: each must be 100 mm.",
+            $"{of.Alloy}, {say.Length(of.Thickness)} thick. Strip {say.Length(flat.Length)} by {say.Length(of.Width)}, corners {say.Length(of.Corner)}.",
+            $"Bend up {say.Angle(of.Bend)} to an inside radius of {say.Length(of.Radius)}. Allowance {say.Length(bracket.Allowance)} at K {FigureText.Plain(bracket.Neutral.Value, 3)}: try it on a scrap strip and correct it.",
+            "Bend across the grain where you can. Smooth and break all edges before bending. Setback " + say.Length(bracket.Setback) + ".",
+        ]);
+        sheet.Profile(ShopSheet.Outline, flat.Outline, ShopSheet.Thick);
+        foreach (var hole in flat.Holes)
+        {
+            sheet.Profile(ShopSheet.Holes, hole, ShopSheet.Thick);
+            var centre = (1 / hole.Area) * hole.Moment;
+            var reach = hole.Stretches[0].Radius + 1.5e-3;
+            sheet.Line(ShopSheet.Centre, centre - new Vector2(reach, 0), centre + new Vector2(reach, 0), ShopSheet.ThinCentre);
+            sheet.Line(ShopSheet.Centre, centre - new Vector2(0, reach), centre + new Vector2(0, reach), ShopSheet.ThinCentre);
+        }
+
+        foreach (var bend in flat.Bends)
+            sheet.Line(ShopSheet.Bend, bend.From, bend.To, bend.IsCentre ? ShopSheet.ThinCentre : ShopSheet.Phantom);
+        var top = 0.5 * of.Width;
+        sheet.Arrow(new(flat.Bends[1].From.X, top + 9e-3), new(flat.Bends[1].From.X, top + 1e-3), $"BEND UP {say.Angle(of.Bend)}, R {say.Length(of.Radius)}", wordAtEnd: false);
+        sheet.Bars(corner, DrillTemplate.Bar);
+        return sheet.ToPicture(page, $"Flat pattern of {name}", "Outline, holes and bend lines of a bracket, and two bars of 100 mm at true size.");
+    }
+}

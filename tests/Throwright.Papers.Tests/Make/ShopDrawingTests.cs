@@ -1,0 +1,114 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Make;
+using Throwright.Engine.Model;
+using Throwright.Formats.Drawing;
+using Throwright.Formats.Dxf;
+using Throwright.Papers.Make;
+using Throwright.Papers.Marks;
+
+namespace Throwright.Papers.Tests.Make;
+
+public class ShopDrawingTests
+{
+    private const double Mm = 1e-3, Degree = Math.PI / 180;
+
+    private static readonly FigureWriter Say = new(new Display { Length = LengthUnit.Millimetre });
+
+    private static readonly WedgePair Pair = WedgePairSolver.Solve(
+        new(new(12.5 * Degree, 60 * Degree), 9.5 * Mm, 1.6 * Mm, 16 * Mm) { Outside = 32 * Mm, ThinEdge = 1.5 * Mm });
+
+    private static readonly Bracket Bracket = BracketSolver.Solve(new(
+        "6061-T6", 1.6 * Mm, 90 * Degree, 4.8 * Mm, 46.4 * Mm, 36.4 * Mm, 30 * Mm,
+        [new(false, 18 * Mm, 0, 3.2 * Mm), new(false, 34 * Mm, 0, 3.2 * Mm), new(true, 22 * Mm, 0, 7 * Mm)]));
+
+    public static TheoryData<string> Names => ["drill-template", "flat-pattern"];
+
+    private static Picture Drawing(string name, ShopPaper? paper = null) =>
+        name == "drill-template" ? DrillTemplateDrawing.Of(Pair, Say, "Cabin heat", paper) : FlatPatternDrawing.Of(Bracket, Say, "Anchor bracket", paper);
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Drawing_Worked_IsAsApproved(string name)
+    {
+        Approved.Check($"{name}.svg", SvgWriter.Write(Drawing(name), Palettes.Paper));
+        Approved.Check($"{name}.dxf", DxfWriter.Write(Drawing(name), DxfEdition.R2000).ReplaceLineEndings("\n"));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Drawing_EveryShape_LiesOnThePaper(string name)
+    {
+        foreach (var paper in (ShopPaper[])[ShopPaper.A4, ShopPaper.Letter])
+        {
+            var picture = Drawing(name, paper);
+            Assert.Equal((paper.Width, paper.Height), (picture.Width, picture.Height));
+            Assert.All(picture.Shapes, s => Assert.True(picture.Paper.Contains(s.Bounds), s.ToString()));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Drawing_Letterings_KeepOffEachOtherAndOffLines(string name) => Uncrossed(Drawing(name));
+
+    [Fact]
+    public void Template_TiltedAnyWay_KeepsItsLetteringsApart()
+    {
+        for (var azimuth = 0; azimuth < 360; azimuth += 15)
+        {
+            foreach (var outside in (double[])[20, 32, 45])
+            {
+                var picture = DrillTemplateDrawing.Of(
+                    WedgePairSolver.Solve(Pair.Case with { Tilt = new(12.5 * Degree, azimuth * Degree), Outside = outside * Mm }), Say, "Cabin heat");
+                Uncrossed(picture);
+                Assert.All(picture.Shapes, s => Assert.True(picture.Paper.Contains(s.Bounds), s.ToString()));
+            }
+        }
+    }
+
+    private static void Uncrossed(Picture picture)
+    {
+        var words = picture.Letterings.ToList();
+        var lines = picture.Shapes.OfType<Segments>().SelectMany(s => s.Parts)
+            .Concat(picture.Shapes.OfType<Outline>().Where(o => o.Style.Stroke is not null).SelectMany(o => o.Points.Zip(o.Points.Skip(1), (a, b) => new Segment(a, b)))).ToList();
+        for (var i = 0; i < words.Count; i++)
+        {
+            var box = words[i].Bounds;
+            for (var k = 0; k < i; k++)
+                Assert.False(box.Overlaps(words[k].Bounds), $"{words[i].PlainText} on {words[k].PlainText}");
+            foreach (var circle in picture.Shapes.OfType<Circle>())
+                Assert.False(box.Overlaps(circle.Bounds), words[i].PlainText);
+            foreach (var line in lines)
+            {
+                for (var k = 0; k <= 100; k++)
+                {
+                    double x = line.A.X + ((line.B.X - line.A.X) * k / 100), y = line.A.Y + ((line.B.Y - line.A.Y) * k / 100);
+                    Assert.False(x > box.Left && x < box.Right && y > box.Top && y < box.Bottom, $"{words[i].PlainText} on a line");
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Bars_OnThePaper_Are100MillimetresLong(string name)
+    {
+        var bars = Drawing(name).Shapes.OfType<Segments>().Where(s => s.Layer == "scale").SelectMany(s => s.Parts).Where(p => Length(p) > 10).ToList();
+        Assert.Equal(2, bars.Count);
+        Assert.All(bars, b => Assert.Equal(100, Length(b), 1e-9));
+    }
+
+    [Fact]
+    public void FlatPattern_CutLayers_HoldClosedOutlinesOnly()
+    {
+        var dxf = DxfWriter.Write(Drawing("flat-pattern"), DxfEdition.R2000).Split("\r\n");
+        var entities = dxf[Array.IndexOf(dxf, "ENTITIES")..];
+        Assert.Single(Layer("OUTLINE"), "LWPOLYLINE");
+        Assert.Equal(["CIRCLE", "CIRCLE", "CIRCLE"], Layer("HOLES"));
+
+        // Handle, owner and marks stand between an entity's name and its layer.
+        List<string> Layer(string name) =>
+            [.. Enumerable.Range(0, entities.Length).Where(i => entities[i] == name).Select(i => entities[i - 8])];
+    }
+
+    private static double Length(Segment s) => Math.Sqrt(((s.A.X - s.B.X) * (s.A.X - s.B.X)) + ((s.A.Y - s.B.Y) * (s.A.Y - s.B.Y)));
+}
