@@ -12,6 +12,7 @@ namespace Throwright.Shapes.Curves;
 public static class ElasticCurveSolver
 {
     private const int Coarse = 24;
+    private const int Attempts = 4;
 
     // All shifts in units of stiffness / length^2: lowest bending modes lie at 10 and above.
     private const double Still = 1e-6;
@@ -42,14 +43,8 @@ public static class ElasticCurveSolver
         var found = Search(problem, frame, lengths, slides, endForce);
         if (found.Count == 0)
             return new(ElasticOutcome.NotFound, null, []);
-        var curves = found
-            .Select(s => CurveReading.Read(s, StabilityOf(s), problem.Start, unit, problem.Stiffness))
-            .Where(c => c.Stability != CurveStability.Unstable)
-            .OrderBy(c => c.Energy)
-            .ToList();
-        return curves.Count == 0
-            ? new(ElasticOutcome.NotFound, null, [])
-            : new(ElasticOutcome.Found, curves[0], curves.Skip(1).ToEquatableList());
+        var curves = found.Select(s => CurveReading.Read(s, StabilityOf(s), problem.Start, unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
+        return new(ElasticOutcome.Found, curves[0], curves.Skip(1).ToEquatableList());
     }
 
     private static void Require(ElasticProblem p)
@@ -103,11 +98,11 @@ public static class ElasticCurveSolver
 
     private static List<ElasticSystem> Search(ElasticProblem problem, ElasticFrame frame, double[] lengths, bool slides, Vector3 endForce)
     {
-        var shapes = new List<(ElasticSystem System, double Energy)>();
-        for (var attempt = 0; attempt < 3 && shapes.Count == 0; attempt++)
+        for (var attempt = 0; attempt < Attempts; attempt++)
         {
             // Tight hooks need a finer mesh than the first one; after that the starts are shaken.
             var segments = Meshes(frame, lengths, Coarse << Math.Min(attempt, 2), Coarse / 2);
+            var shapes = new List<(ElasticSystem System, double Energy)>();
             for (var start = 0; start < problem.Starts; start++)
             {
                 var system = Begin(frame, segments, lengths, start, attempt, endForce);
@@ -124,17 +119,20 @@ public static class ElasticCurveSolver
                 if (!shapes.Any(s => Same(s.System, system, s.Energy, energy)))
                     shapes.Add((system, energy));
             }
+
+            var refined = new List<ElasticSystem>();
+            foreach (var (coarse, _) in shapes.OrderBy(s => s.Energy))
+            {
+                if (Refine(coarse, Meshes(frame, coarse.Lengths, problem.Segments, Math.Min(32, problem.Segments))) is { } fine
+                    && !refined.Any(r => Same(r, fine, r.Merit().Energy, fine.Merit().Energy)))
+                    refined.Add(fine);
+            }
+
+            if (refined.Count > 0)
+                return refined;
         }
 
-        var refined = new List<ElasticSystem>();
-        foreach (var (coarse, _) in shapes.OrderBy(s => s.Energy))
-        {
-            if (Refine(coarse, Meshes(frame, coarse.Lengths, problem.Segments, Math.Min(32, problem.Segments))) is { } fine
-                && !refined.Any(r => Same(r, fine, 0, 0)))
-                refined.Add(fine);
-        }
-
-        return refined;
+        return [];
     }
 
     private static int[] Meshes(ElasticFrame frame, double[] lengths, int most, int least)
@@ -169,9 +167,35 @@ public static class ElasticCurveSolver
                 system.Tangents[system.Offset[k]] = held;
         }
 
+        Smooth(system);
         if (attempt > 0 || frame.FreeEnd)
             Shake(system, (attempt * 16) + kind, attempt > 0 ? 0.2 : 0.02 * kind);
         return system;
+    }
+
+    /// <summary>A start with a cusp is outside the element's range: neighbours are averaged until it has none.</summary>
+    private static void Smooth(ElasticSystem system)
+    {
+        const double Sharp = 0.8;
+        var t = system.Tangents;
+        for (var pass = 0; pass < 100; pass++)
+        {
+            var sharpest = 0.0;
+            for (var i = 1; i < t.Length; i++)
+                sharpest = Math.Max(sharpest, (t[i] - t[i - 1]).Size);
+            if (sharpest < Sharp)
+                return;
+            var last = t[0];
+            for (var i = 1; i < t.Length - 1; i++)
+            {
+                var own = t[i];
+                // A little sideways, or two opposite neighbours would have no middle.
+                var mean = last + own + t[i + 1] + (1e-3 * ElasticSystem.Across(own).First);
+                last = own;
+                if (!system.Fixed[i] && mean.Size > 1e-6)
+                    t[i] = mean.Unit();
+            }
+        }
     }
 
     private static Vector3[] Guess(ElasticFrame frame)
@@ -325,7 +349,7 @@ public static class ElasticCurveSolver
             fine.Tangents[fine.Offset[k]] = coarse.Tangents[coarse.Offset[k]];
         }
 
-        if (!Descend(fine))
+        if (!Settle(fine))
             return null;
         fine.Fine = true;
         var last = double.PositiveInfinity;
@@ -347,7 +371,7 @@ public static class ElasticCurveSolver
         }
 
         fine.Assemble();
-        return fine;
+        return StabilityOf(fine) == CurveStability.Unstable ? null : fine;
     }
 
     private static CurveStability StabilityOf(ElasticSystem system) =>
