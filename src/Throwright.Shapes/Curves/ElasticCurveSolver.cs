@@ -17,6 +17,7 @@ public static class ElasticCurveSolver
     // All shifts in units of stiffness / length^2: lowest bending modes lie at 10 and above.
     private const double Still = 1e-6;
     private const double NeutralBelow = 1e-4;
+    private const double Rounding = 1e-6;
     private const double SameShape = 2e-2;
 
     public static ElasticAnswer Solve(ElasticProblem problem)
@@ -349,29 +350,46 @@ public static class ElasticCurveSolver
             fine.Tangents[fine.Offset[k]] = coarse.Tangents[coarse.Offset[k]];
         }
 
-        if (!Settle(fine))
-            return null;
+        // The finer mesh may show a ridge that the coarse one took for a valley: push off once.
+        for (var again = 0; again < 2; again++)
+        {
+            fine.Fine = false;
+            if (again > 0)
+                Shake(fine, 200, 0.05);
+            if (!Descend(fine) || !Sharpen(fine))
+                return null;
+            if (StabilityOf(fine) != CurveStability.Unstable)
+                return fine;
+        }
+
+        return null;
+    }
+
+    /// <summary>Newton steps with the fourth-order element; false where they do not close.</summary>
+    private static bool Sharpen(ElasticSystem fine)
+    {
         fine.Fine = true;
         var last = double.PositiveInfinity;
         for (var i = 0; i < 20; i++)
         {
             fine.Assemble();
             if (fine.Factor(Still) < 0)
-                return null;
+                return false;
             double turn = fine.LargestTurn(), stretch = fine.LargestStretch();
             if (!(turn < 0.7) || stretch > 0.2)
-                return null;
+                return false;
             fine.Advance(1, true);
             var change = Math.Max(turn, stretch);
-            if (change < 1e-12 || (change < 1e-9 && change > 0.5 * last))
+            // Along a direction that costs nothing rounding moves the curve by more than elsewhere.
+            if (change < 1e-12 || (change < Rounding && change > 0.5 * last))
                 break;
-            if (i == 19 && change > 1e-9)
-                return null;
+            if (i == 19 && change > Rounding)
+                return false;
             last = change;
         }
 
         fine.Assemble();
-        return StabilityOf(fine) == CurveStability.Unstable ? null : fine;
+        return true;
     }
 
     private static CurveStability StabilityOf(ElasticSystem system) =>
