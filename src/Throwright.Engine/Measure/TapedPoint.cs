@@ -1,0 +1,87 @@
+using Throwright.Engine.Findings;
+using Throwright.Shapes;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Measure;
+
+/// <summary>One axis of the uncertainty ellipsoid: direction and standard deviation along it, m.</summary>
+public sealed record UncertaintyAxis(Vector3 Along, double Sigma);
+
+/// <summary>One reading against the point found.</summary>
+/// <param name="Residual">Reading less distance, m.</param>
+/// <param name="Spread">Residual over its own standard deviation; 0 where nothing checks this reading.</param>
+/// <param name="Checked">Part of an error in this reading that would show in its residual, 0..1.</param>
+public sealed record ReadingResidual(TapeReading Reading, double Residual, double Spread, double Checked);
+
+/// <summary>The next reading to take.</summary>
+/// <param name="Sigma">Standard deviation along the worst axis with it, m.</param>
+public sealed record NextReading(KnownPoint From, double Sigma);
+
+/// <summary>A point found from tape distances.</summary>
+public sealed record TapedPoint
+{
+    public required Vector3 Place { get; init; }
+
+    /// <summary>Three axes at right angles, the worst first.</summary>
+    public required EquatableList<UncertaintyAxis> Axes { get; init; }
+    public required EquatableList<ReadingResidual> Residuals { get; init; }
+
+    /// <summary>Sum of squares of residual over sigma.</summary>
+    public required double ChiSquare { get; init; }
+
+    /// <summary>Readings more than needed.</summary>
+    public required int Redundant { get; init; }
+
+    /// <summary>The place mirrored at the plane of the known points that fits about as well; null: none does.</summary>
+    public required Vector3? Mirror { get; init; }
+
+    /// <summary>Readings that disagree with the others, the likeliest first; several: can't tell which; none: all agree.</summary>
+    public required EquatableList<TapeReading> Suspects { get; init; }
+
+    /// <summary>Of the spare points, the one that would narrow the worst axis most; null: none given.</summary>
+    public required NextReading? Next { get; init; }
+}
+
+public enum NoPointReason
+{
+    TooFewReadings,
+
+    /// <summary>All known points on one line: the wanted point may be anywhere on a circle around it.</summary>
+    KnownPointsInLine,
+
+    /// <summary>Two places fit and no hint was given.</summary>
+    Mirrored,
+
+    /// <summary>Two places fit and the hint does not tell them apart.</summary>
+    HintDoesNotTell,
+
+    /// <summary>The distances can't meet in one point.</summary>
+    DoNotMeet,
+
+    /// <summary>The point lies in the plane of the known points: across it the distances say next to nothing.</summary>
+    InThePlane,
+}
+
+/// <summary>Why there is no point.</summary>
+/// <param name="Candidates">The two places, where that is the trouble.</param>
+public sealed record NoPoint(NoPointReason Reason, EquatableList<Vector3> Candidates)
+{
+    public string Say(FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return Reason switch
+        {
+            NoPointReason.TooFewReadings => "Three distances from three known points are needed at least; a fourth checks them.",
+            NoPointReason.KnownPointsInLine => "The known points lie in one line: the point can be anywhere on a circle around it. Measure from a point off the line.",
+            NoPointReason.Mirrored => $"Two places fit, {Two(say)}: say on which side it is (right of, left of, above, below, forward of, aft of), or measure from a point off the plane of the others.",
+            NoPointReason.HintDoesNotTell => $"Two places fit, {Two(say)}, and the side named doesn't tell them apart.",
+            NoPointReason.DoNotMeet => "The distances don't meet in one point: one of them or a known point is wrong.",
+            _ => "The point lies in the plane of the known points: how far it is off that plane can't be told. Measure from a point well off the plane.",
+        };
+    }
+
+    private string Two(FigureWriter say) => string.Join(" and ", Candidates.Select(c => $"({say.LengthNumber(c.X)}, {say.LengthNumber(c.Y)}, {say.LengthNumber(c.Z)})")) + " " + say.LengthUnitName;
+}
+
+/// <summary>The point, or why there is none.</summary>
+public sealed record TapeAnswer(TapedPoint? Point, NoPoint? Refusal);

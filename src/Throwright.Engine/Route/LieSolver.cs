@@ -1,0 +1,140 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Curves;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Route;
+
+/// <summary>From ends, supports and length to where the conduit lies. Theory: docs/theory/route.md.</summary>
+public static class LieSolver
+{
+    /// <summary>A conduit this many times its straight way is refused.</summary>
+    public const double MostSlack = 4;
+
+    // A clamped bow of any slack below 70 % turns less; a ring turns 360 degrees.
+    private const double LoopTurn = 1.5 * Math.PI;
+    private const double Added = 0.01;
+
+    public static LieAnswer Solve(LieCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        Require(of);
+        var straight = of.Straight;
+        if (of.Length < straight)
+            return Refused(NoLieReason.TooShort, of.Length, straight);
+        if (straight > 0 && of.Length > MostSlack * straight)
+            return Refused(NoLieReason.TooSlack, of.Length, MostSlack * straight);
+        var answer = ElasticCurveSolver.Solve(Problem(of, of.Length));
+        if (answer.Curve is not { } curve)
+        {
+            var shortest = ShortestWay(of);
+            return answer.Outcome switch
+            {
+                ElasticOutcome.OutOfOrder => Refused(NoLieReason.ClampOutOfPlace, of.Length, 0),
+                ElasticOutcome.TooShort => Refused(NoLieReason.TooShort, of.Length, straight),
+                _ when of.Length < shortest => Refused(NoLieReason.TooShortForRadius, of.Length, shortest),
+                _ => Refused(NoLieReason.NotFound, of.Length, 0),
+            };
+        }
+
+        return new(Read(of, curve, answer.Others, straight), null);
+    }
+
+    /// <summary>
+    /// The length at which a conduit that may slide in and out at both ends comes to rest; null where there is none, or
+    /// where a tight clamp has a given place.
+    /// </summary>
+    public static double? NaturalLength(LieCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        return of.Supports.Any(s => s.At is not null) ? null : ElasticCurveSolver.Solve(Problem(of, null)).Curve?.Length;
+    }
+
+    /// <summary>Largest distance of one lie's nodes from another lie.</summary>
+    public static double Apart(ElasticCurve moved, ElasticCurve from) => moved.Nodes.Max(n => from.DistanceFrom(n.Point));
+
+    /// <summary>A length below which no way from hold to hold keeps the conduit's least radius (0 radius: the straight way).</summary>
+    /// <remarks>
+    /// From a pose to a point the shortest way of curvature 1/R or less is plane: an arc of R, then a straight line
+    /// (derived in docs/theory/route.md). Taken from either hold of each span; the larger counts. A point inside the
+    /// turning circle gets its straight distance, which is a bound too.
+    /// </remarks>
+    public static double ShortestWay(LieCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        var radius = of.LeastRadius ?? 0;
+        var (point, along) = (of.Start, (Vector3?)of.StartAlong);
+        var sum = 0.0;
+        foreach (var next in of.Supports.Select(s => (s.Point, Along: s.Kind == SupportKind.Grommet ? null : s.Along)).Append((of.End, of.EndAlong)))
+        {
+            sum += Math.Max(OneEnded(next.Point - point, along, radius), OneEnded(point - next.Point, -next.Along, radius));
+            (point, along) = next;
+        }
+
+        return sum;
+    }
+
+    private static double OneEnded(Vector3 to, Vector3? along, double radius)
+    {
+        if (along is not { } direction || !(radius > 0))
+            return to.Size;
+        var t = direction.Unit();
+        double x = Vector3.Dot(to, t), y = (to - (x * t)).Size;
+        double square = (x * x) + ((y - radius) * (y - radius)) - (radius * radius);
+        if (square < 0)
+            return to.Size;
+        var straight = Math.Sqrt(square);
+        var arc = Math.Atan2(y - radius, x) + Math.Atan2(radius, straight);
+        // Straight ahead the two angles cancel, but for rounding.
+        return (radius * (arc < -1e-9 ? arc + (2 * Math.PI) : Math.Max(0, arc))) + straight;
+    }
+
+    private static LieAnswer Refused(NoLieReason reason, double length, double bound) => new(null, new(reason, length, bound));
+
+    private static void Require(LieCase of)
+    {
+        if (!(of.Length > 0) || !double.IsFinite(of.Length) || of.Stiffness is <= 0 || of.LeastRadius is <= 0)
+            throw new ArgumentOutOfRangeException(nameof(of), of, "length, stiffness and least radius > 0");
+        if (of.Supports.Any(s => s.Kind != SupportKind.Grommet && s.Along is null) || of.Supports.Any(s => s.Kind != SupportKind.Tight && s.At is not null))
+            throw new ArgumentException("a clamp needs a direction, and only a tight one has a place along the conduit", nameof(of));
+    }
+
+    private static ElasticProblem Problem(LieCase of, double? length) => new()
+    {
+        Start = of.Start,
+        StartDirection = of.StartAlong,
+        End = of.End,
+        EndDirection = of.EndAlong,
+        Length = length,
+        Supports = of.Supports.Select(s => new ElasticSupport(s.Point, s.Kind == SupportKind.Grommet ? null : s.Along, s.At)).ToEquatableList(),
+        Stiffness = of.Stiffness ?? 1,
+        Load = of.Stiffness is null ? default : of.Weight,
+    };
+
+    private static Lie Read(LieCase of, ElasticCurve curve, EquatableList<ElasticCurve> others, double straight)
+    {
+        Vector3[] holds = [of.Start, .. of.Supports.Select(s => s.Point), of.End];
+        var spans = Enumerable.Range(0, holds.Length - 1).Select(k => new LieSpan(curve.SpanLength(k), (holds[k + 1] - holds[k]).Size)).ToEquatableList();
+        var added = Added * Math.Max(straight, 0.1 * of.Length);
+        return new()
+        {
+            Case = of,
+            Shape = curve,
+            Spans = spans,
+            MovePerLength = Moves(of, curve, added) / added,
+            Loads = of.Stiffness is null ? [] : curve.Reactions.Select(r => new SupportLoad(r.At, r.Force, r.Moment)).ToEquatableList(),
+            FallsToAnySide = curve.Stability == CurveStability.Neutral,
+            IsLoop = Enumerable.Range(0, spans.Count).Any(k => TurnOf(curve, k) > LoopTurn),
+            Others = others,
+        };
+    }
+
+    private static double Moves(LieCase of, ElasticCurve curve, double added)
+    {
+        var longer = ElasticCurveSolver.Solve(Problem(of, of.Length + added));
+        // The lie it moves to is the nearest one, not a bow on the other side.
+        return longer.Curve is null ? double.NaN : longer.Others.Prepend(longer.Curve).Min(c => Apart(c, curve));
+    }
+
+    private static double TurnOf(ElasticCurve curve, int span) =>
+        Polyline.BendTotal([.. Enumerable.Range(curve.Holds[span], curve.Holds[span + 1] - curve.Holds[span] + 1).Select(i => curve.Nodes[i].Point)]);
+}

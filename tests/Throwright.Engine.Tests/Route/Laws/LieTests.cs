@@ -1,0 +1,187 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Tests.Route.Laws;
+
+public class LieTests
+{
+    private const double Inch = 0.0254;
+    private static readonly SourceRef Practice = new("common-practice", "", Evidence.CommonPractice);
+    private static readonly FigureWriter Say = new(new Display());
+    private static readonly Vector3 X = new(1, 0, 0), Y = new(0, 1, 0);
+
+    private static LieCase Quarter(double length) => new() { Start = default, StartAlong = X, End = X + Y, EndAlong = Y, Length = length, LeastRadius = 0.1 };
+
+    private static LieCase Straight(double slack) => new() { Start = default, StartAlong = X, End = X, EndAlong = X, Length = 1 + slack, LeastRadius = 0.1 };
+
+    private static LieCase Supported() => new()
+    {
+        Start = default,
+        StartAlong = X,
+        Supports =
+        [
+            new(new(0.3, 0.02, 0), SupportKind.Sliding, new(0.95, 0.2, 0)),
+            new(new(0.6, 0.15, 0.02), SupportKind.Grommet),
+            new(new(0.8, 0.3, 0.05), SupportKind.Tight, new(0.6, 0.8, 0.1)),
+        ],
+        End = new(0.9, 0.6, 0.1),
+        EndAlong = Y,
+        Length = 1.24,
+        LeastRadius = 0.1,
+        Stiffness = 0.1,
+        Weight = new(0, 0, -1),
+    };
+
+    private static LieLimits Limits(double? radius = 0.1, Evidence evidence = Evidence.Read) => new(
+        radius is { } r ? new(r, Practice with { Evidence = evidence }) : null,
+        new(1.25, Practice),
+        new(0.61, Practice),
+        new(3, Practice),
+        new(2 * Math.PI, Practice));
+
+    private static Lie Solved(LieCase of)
+    {
+        var answer = LieSolver.Solve(of);
+        Assert.NotNull(answer.Lie);
+        return answer.Lie;
+    }
+
+    [Fact]
+    public void Lie_ThreeSupports_HasSpansLoadsAndBalance()
+    {
+        var lie = Solved(Supported());
+        Assert.Equal(4, lie.Spans.Count);
+        Assert.Equal(1.24, lie.Spans.Sum(s => s.Length), 1e-9);
+        Assert.All(lie.Spans, s => Assert.True(s.Length >= s.Chord));
+        Assert.Equal(5, lie.Loads.Count);
+        var sum = lie.Loads.Aggregate(new Vector3(0, 0, -1.24), (total, load) => total + load.Force);
+        Assert.InRange(sum.Size, 0, 1e-9);
+        // A grommet holds no direction.
+        Assert.InRange(lie.Loads[2].Moment.Size, 0, 1e-5);
+        Assert.False(lie.IsLoop);
+    }
+
+    [Fact]
+    public void Lie_StiffnessNotKnown_HasTheSameShapeAndNoLoads()
+    {
+        var of = Supported() with { Weight = default };
+        Lie known = Solved(of), unknown = Solved(of with { Stiffness = null });
+        Assert.Empty(unknown.Loads);
+        Assert.Equal(known.LeastRadius, unknown.LeastRadius, 1e-9);
+        Assert.Equal(known.BendTotal, unknown.BendTotal, 1e-9);
+    }
+
+    [Theory]
+    // Largest move over the length added (1 % of the way): closed forms of the bow, docs/theory/route.md.
+    [InlineData(0.001, 4.7)]
+    public void Move_NearlyStraight_IsManyTimesTheLengthAdded(double slack, double ratio) =>
+        Assert.Equal(ratio, Solved(Straight(slack)).MovePerLength, 0.1);
+
+    [Fact]
+    public void Move_OneHonestBend_IsAboutTheLengthAdded() => Assert.InRange(Solved(Quarter(1.6)).MovePerLength, 0.5, 1.5);
+
+    [Fact]
+    public void Bow_InLine_FallsToAnySide()
+    {
+        Assert.True(Solved(Straight(0.02)).FallsToAnySide);
+        Assert.False(Solved(Straight(0.02) with { Stiffness = 0.1, Weight = new(0, 0, -1) }).FallsToAnySide);
+    }
+
+    [Fact]
+    public void Refusals_SayWhatIsTheMatter()
+    {
+        Refused(Straight(-0.01), NoLieReason.TooShort, "straight way");
+        Refused(Straight(3.5), NoLieReason.TooSlack, "loops");
+        var clamped = Supported();
+        Refused(clamped with { Supports = [clamped.Supports[0], clamped.Supports[1], clamped.Supports[2] with { At = 0.2 }] }, NoLieReason.ClampOutOfPlace, "tight clamps");
+
+        static void Refused(LieCase of, NoLieReason reason, string words)
+        {
+            var answer = LieSolver.Solve(of);
+            Assert.Equal(reason, answer.Refusal?.Reason);
+            Assert.Contains(words, answer.Refusal!.Say(Say));
+            Assert.Equal(Verdict.Fail, Assert.Single(LieRules.Find(answer, Limits(), Say)).Verdict);
+        }
+    }
+
+    [Fact]
+    public void ShortestWay_ArcAndStraight_IsTheClosedForm()
+    {
+        // Quarter turn, R 0.1: 90 degrees of arc and two legs of 0.9 would do; one end alone needs less.
+        var shortest = LieSolver.ShortestWay(Quarter(1.7));
+        Assert.InRange(shortest, Math.Sqrt(2), 1.8 + (0.05 * Math.PI));
+        // Straight behind: half a circle and a straight line, no shorter than that.
+        var behind = Quarter(3) with { End = new(0, 0.2, 0), EndAlong = -X };
+        Assert.Equal(0.1 * Math.PI, LieSolver.ShortestWay(behind), 1e-9);
+        Assert.Equal(1, LieSolver.ShortestWay(Straight(0.5)), 1e-12);
+    }
+
+    [Fact]
+    public void NaturalLength_QuarterBend_HasTheGentlestNeighbourhood()
+    {
+        var of = Quarter(1.6);
+        var natural = LieSolver.NaturalLength(of);
+        Assert.InRange(natural ?? 0, 1.55, 1.66);
+        // Too short is much worse than too long.
+        double fit = Solved(Quarter(natural!.Value)).LeastRadius;
+        Assert.True(Solved(Quarter(0.94 * natural.Value)).LeastRadius < 0.6 * fit);
+        Assert.True(Solved(Quarter(1.06 * natural.Value)).LeastRadius > 0.6 * fit);
+    }
+
+    [Fact]
+    public void Order_RoundsUp_AndSolvesAgain()
+    {
+        var planned = Solved(Quarter(1.61));
+        var order = LengthToOrder.Find(planned, new(0.05, 0.08, 0.03, 0.05, Inch), Inch);
+        Assert.Equal(1.66, order.Conduit, 1e-12);
+        Assert.Equal(1.82, order.Wire, 1e-12);
+        Assert.Equal(66 * Inch, order.ConduitOrdered, 1e-12);
+        Assert.Equal(73 * Inch, order.WireOrdered, 1e-12);
+        Assert.Equal((66 * Inch) - 1.66, order.AsOrdered.Change, 1e-12);
+        Assert.Equal(planned.Case.Length + Inch, order.Longer.Answer.Lie!.Case.Length, 1e-12);
+        // A quarter bend moves by about as much as is added.
+        Assert.InRange(order.Longer.Moved / Inch, 0.5, 1.5);
+        Assert.InRange(order.Shorter.Moved / Inch, 0.5, 1.5);
+        // A whole number of steps stays.
+        Assert.Equal(66 * Inch, LengthToOrder.Find(Solved(Quarter(66 * Inch)), new(0, 0, 0, 0, Inch), Inch).ConduitOrdered, 1e-12);
+    }
+
+    [Fact]
+    public void Order_OneStepLessThanTheWay_IsRefusedNotGuessed()
+    {
+        var order = LengthToOrder.Find(Solved(Straight(0.01)), new(0, 0, 0, 0, Inch), Inch);
+        Assert.Equal(NoLieReason.TooShort, order.Shorter.Answer.Refusal?.Reason);
+        Assert.True(double.IsNaN(order.Shorter.Moved));
+        // One inch too much on a straight run a yard long bows it by several inches.
+        Assert.InRange(order.Longer.Moved / Inch, 2, 8);
+    }
+
+    [Fact]
+    public void Radius_ByMargin_IsFailCautionOrClear()
+    {
+        var lie = Solved(Quarter(1.6));
+        Assert.Equal(Verdict.Fail, Of(lie.LeastRadius * 1.01));
+        Assert.Equal(Verdict.Caution, Of(lie.LeastRadius * 0.99));
+        Assert.Equal(Verdict.Clear, Of(lie.LeastRadius / 1.26));
+        Assert.Equal(Verdict.Caution, Of(lie.LeastRadius / 1.26, Evidence.Memory));
+        Assert.Equal(Verdict.NeedsInput, Of(null));
+
+        Verdict Of(double? least, Evidence evidence = Evidence.Read) =>
+            LieRules.Find(new(lie, null), Limits(least, evidence), Say).Single(f => f.Rule == LieRules.Radius).Verdict;
+    }
+
+    [Fact]
+    public void Findings_SupportsAndMovement_NameTheirSources()
+    {
+        var found = LieRules.Find(LieSolver.Solve(Straight(0.001)), Limits(), Say).ToDictionary(f => f.Rule);
+        Assert.Equal(Verdict.Caution, found[LieRules.Supports].Verdict);
+        Assert.Equal(Verdict.Caution, found[LieRules.Movement].Verdict);
+        Assert.Equal(Verdict.Caution, found[LieRules.Rests].Verdict);
+        Assert.Equal(Verdict.Clear, found[LieRules.BendTotal].Verdict);
+        Assert.All(found.Values, f => Assert.NotEmpty(f.Sources));
+        var good = LieRules.Find(LieSolver.Solve(Supported()), Limits(), Say).ToDictionary(f => f.Rule);
+        Assert.Equal(Verdict.Clear, good[LieRules.Supports].Verdict);
+    }
+}
