@@ -69,6 +69,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             Core = CoreOf(),
             Clearance = Clearance?.Nominal,
             ClearanceLimits = Clearance is { } gap ? new(gap.Nominal, gap.Nominal - gap.Limits.Minus, gap.Nominal + gap.Limits.Plus) : null,
+            AngleLimits = cable.Bends.Select(b => AtLeastZero(Of(b.Angle))).ToEquatableList(),
             RadiusLimits = cable.Bends.Select(b => Of(b.Radius)).ToEquatableList(),
             EstimateFactor = EstimateFactor,
             ConduitLength = cable.Length is { } length ? Of(length) : null,

@@ -34,6 +34,9 @@ public sealed record HandForceCase
     /// <summary>Its limits; null: as nominal.</summary>
     public Spread3? ClearanceLimits { get; init; }
 
+    /// <summary>Limits of each bend's angle, rad; empty: by <see cref="BendFactor"/>.</summary>
+    public EquatableList<Spread3> AngleLimits { get; init; } = [];
+
     /// <summary>Limits of each bend's radius, m; empty: as nominal.</summary>
     public EquatableList<Spread3> RadiusLimits { get; init; } = [];
 

@@ -18,9 +18,7 @@ public static class HandForceSolver
         ArgumentNullException.ThrowIfNull(of);
         double pushAngle = of.Places[0].Angle, pullAngle = of.Places[^1].Angle;
         double[] contact = Contact(of, 0), most = Contact(of, 1), least = Contact(of, -1);
-        var nominal = Way(of, of.BendFactor.Nominal);
-        var tight = Way(of, of.BendFactor.Most);
-        var slack = Way(of, of.BendFactor.Least);
+        BendOnWay[] nominal = Way(of, 0), tight = Way(of, 1), slack = Way(of, -1);
 
         double Knob(double atDevice, int which) => which switch
         {
@@ -98,7 +96,6 @@ public static class HandForceSolver
     {
         if (of is not { BendsAreKnown: true, Core: { } core, Clearance: > 0 and var nominal })
             return [];
-        static double Pick(Spread3 of, int which) => which switch { < 0 => of.Least, 0 => of.Nominal, _ => of.Most };
         var stiffness = Pick(core.Bending, which);
         var clearance = Pick(of.ClearanceLimits ?? Spread3.Exact(nominal), -which);
         // A core that fills its bore has no room for the bend to spread over: a micrometre stands for none.
@@ -124,8 +121,11 @@ public static class HandForceSolver
         return force >= lockUp ? double.PositiveInfinity : force / (1 - (force / lockUp));
     }
 
-    private static BendOnWay[] Way(HandForceCase of, double factor) =>
-        [.. of.Bends.Select(b => b with { Angle = b.Angle * factor })];
+    /// <summary>The bends with their angles nominal (0), least (-1) or most (1).</summary>
+    private static BendOnWay[] Way(HandForceCase of, int which) =>
+        [.. of.Bends.Select((b, i) => b with { Angle = i < of.AngleLimits.Count ? Pick(of.AngleLimits[i], which) : b.Angle * Pick(of.BendFactor, which) })];
+
+    private static double Pick(Spread3 of, int which) => which switch { < 0 => of.Least, 0 => of.Nominal, _ => of.Most };
 
     private static BareWire? Strut(HandForceCase of, double compression) =>
         of is { Core: { } core, LongestBareWire: > 0 and var length }
