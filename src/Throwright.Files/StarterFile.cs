@@ -141,7 +141,7 @@ public static class StarterFile
                 "length": "48 in ± 1/4 in",
                 // Bend by bend, from the device to the knob: the angle it turns, and its radius (a cardboard arc helps).
                 "bends": [ { "angle": "70 deg ± 8 deg", "radius": "8 in ± 1 in" }, { "angle": "50 deg ± 8 deg", "radius": "9 in ± 1 in" } ],
-                // Instead of bends only their sum will do at first, as bendTotal, e.g. "120 deg ± 15 deg": a half circle is 180 deg.
+                // Instead of bends only their sum will do at first, "bendTotal": "120 deg ± 15 deg". A half circle is 180 deg.
                 // Then the stiff core's drag in the bends can't be counted.
                 // The longest stretch without a bend.
                 // "longestStraight": "14 in",

@@ -67,7 +67,7 @@ public partial class StarterFileTests
             Assert.True(problems.Count == 0, $"{line}: {(problems.Count > 0 ? problems[0].Found : "")}");
         }
 
-        Assert.Equal(19, found);
+        Assert.Equal(18, found);
     }
 
     [Fact]
