@@ -1,0 +1,39 @@
+using BenchmarkDotNet.Columns;
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Diagnosers;
+using BenchmarkDotNet.Exporters;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Loggers;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+
+namespace Throwright.Bench;
+
+/// <summary>Measures speed: quick (under a minute) or deep. What each class covers: bench/README.md.</summary>
+public static class Program
+{
+    public static int Main(string[] args)
+    {
+        ArgumentNullException.ThrowIfNull(args);
+        var deep = args is ["deep", ..];
+        if (!deep && args is not ["quick", ..])
+        {
+            Console.Error.WriteLine("Throwright.Bench quick|deep [--filter *Check*]");
+            return 2;
+        }
+
+        // In this process: a copy of the project need not be built for each benchmark. The least of the repetitions is the
+        // figure to compare: other work on the machine only ever adds.
+        var job = (deep ? Job.Default.WithWarmupCount(6).WithIterationCount(30) : Job.Default.WithWarmupCount(3).WithIterationCount(8).WithIterationTime(Perfolizer.Horology.TimeInterval.FromMilliseconds(150)))
+            .WithToolchain(InProcessEmitToolchain.Instance).WithId(args[0]);
+        var config = ManualConfig.CreateEmpty()
+            .AddJob(job)
+            .AddLogger(ConsoleLogger.Default)
+            .AddColumnProvider(DefaultColumnProviders.Instance)
+            .AddColumn(StatisticColumn.Min, StatisticColumn.Median)
+            .AddDiagnoser(MemoryDiagnoser.Default)
+            .AddExporter(MarkdownExporter.GitHub);
+        var summaries = BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args.Length > 1 ? args[1..] : ["--filter", "*"], config);
+        return summaries.Any(s => s.HasCriticalValidationErrors || s.Reports.Any(r => !r.Success)) ? 1 : 0;
+    }
+}
