@@ -140,7 +140,9 @@ public sealed class RunFindingsTests
         // Hardly bent: a load that only pulls, a tip far from the arm.
         var run = Sound.Lever(e => e with
         {
-            TipSwivels = default, Tip = default, Bench = new() { Distance = Levers.Mm(300), Rule = AnchorRule.HalfSagitta },
+            TipSwivels = default,
+            Tip = default,
+            Bench = new() { Distance = Levers.Mm(300), Rule = AnchorRule.HalfSagitta },
             Load = new() { Torque = Runs.Share<Torque>(0.01, 0), Bias = new() { Toward = DeviceStop.Push, Torque = Runs.Share<Torque>(0.02, 0) } },
         });
         var finding = run.Check().Of(SweepRules.WireBend)!;
@@ -455,8 +457,12 @@ public sealed class RunFindingsTests
         var limits = new HandForceLimits(Limit(45), Limit(222), "", "", Limit(3), Limit(1.5), null, new("project", "test", Evidence.CommonPractice), new Force(10), new Force(10), "", false, CoreKind.Solid);
         var broken = forces with
         {
-            MostPull = new(double.NaN, double.NaN, 0), MostPush = new(double.NaN, double.NaN, 0), CoreTension = double.NaN, CoreCompression = double.NaN,
-            BareWire = new(0.1, double.NaN, 10), SelfHolding = new(double.NaN, 10, true, 0, double.NaN),
+            MostPull = new(double.NaN, double.NaN, 0),
+            MostPush = new(double.NaN, double.NaN, 0),
+            CoreTension = double.NaN,
+            CoreCompression = double.NaN,
+            BareWire = new(0.1, double.NaN, 10),
+            SelfHolding = new(double.NaN, 10, true, 0, double.NaN),
         };
         Assert.All(HandForceRules.Find(broken, limits, say), f => Assert.Equal(Verdict.Fail, f.Verdict));
         Assert.Equal(5, HandForceRules.Find(broken, limits, say).Count());

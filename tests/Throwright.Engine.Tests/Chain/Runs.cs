@@ -30,14 +30,23 @@ internal static class Runs
         Function = ControlFunction.CowlFlap,
         CockpitEnd = new()
         {
-            Stroke = Levers.Mm(60, 0.8), PushMeans = "open", PullMeans = "shut", Knob = KnobShape.THandle, Lock = LockKind.Twist, LockHolds = new(100), Play = Levers.Mm(0.1, 0.05),
+            Stroke = Levers.Mm(60, 0.8),
+            PushMeans = "open",
+            PullMeans = "shut",
+            Knob = KnobShape.THandle,
+            Lock = LockKind.Twist,
+            LockHolds = new(100),
+            Play = Levers.Mm(0.1, 0.05),
         },
         Cable = new()
         {
             Core = new() { Diameter = Levers.Mm(1.6, 0.02) },
             Conduit = new()
             {
-                Bore = Levers.Mm(2.0, 0.05), MinRadius = Mm(75), PullStiffness = Share<Stiffness>(800e3, 0.2), PushStiffness = Share<Stiffness>(400e3, 0.2),
+                Bore = Levers.Mm(2.0, 0.05),
+                MinRadius = Mm(75),
+                PullStiffness = Share<Stiffness>(800e3, 0.2),
+                PushStiffness = Share<Stiffness>(400e3, 0.2),
             },
             Friction = Number(0.12, 0.04),
             Length = Levers.Mm(1800, 10),

@@ -75,7 +75,10 @@ public sealed class LadderLawsTests
             : v)) with
         {
             Anchor = k * of.Anchor,
-            TorqueAtPush = k * of.TorqueAtPush, TorqueAtPull = k * of.TorqueAtPull, BiasAtPush = k * of.BiasAtPush, BiasAtPull = k * of.BiasAtPull,
+            TorqueAtPush = k * of.TorqueAtPush,
+            TorqueAtPull = k * of.TorqueAtPull,
+            BiasAtPush = k * of.BiasAtPush,
+            BiasAtPull = k * of.BiasAtPull,
         };
         TravelLadder a = LadderSolver.Solve(of, Quick), b = LadderSolver.Solve(grown, Quick);
         foreach (var (p, q) in new[] { (a.KnobIn, b.KnobIn), (a.KnobOut, b.KnobOut), (a.TipAtPull, b.TipAtPull), (a.TipAtPush, b.TipAtPush) })
@@ -94,7 +97,8 @@ public sealed class LadderLawsTests
         LadderValue Round(LadderInput i) => of[i] with { Nominal = -of[i].Nominal, Minus = of[i].Plus, Plus = of[i].Minus };
         var mirrored = of.With(Round(LadderInput.PushAngle), Round(LadderInput.PullAngle)) with
         {
-            Anchor = M(of.Anchor), AnchorAxes = (M(of.AnchorAxes.X), M(of.AnchorAxes.Y), M(of.AnchorAxes.Z)),
+            Anchor = M(of.Anchor),
+            AnchorAxes = (M(of.AnchorAxes.X), M(of.AnchorAxes.Y), M(of.AnchorAxes.Z)),
         };
         TravelLadder a = LadderSolver.Solve(of, Quick), b = LadderSolver.Solve(mirrored, Quick);
         Assert.Equal(a.KnobIn.Nominal, b.KnobIn.Nominal, 1e-14);

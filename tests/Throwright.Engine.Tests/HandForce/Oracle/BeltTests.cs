@@ -63,8 +63,12 @@ public sealed class BeltTests
         BendOnWay[] bends = [new(1.2, 0.15), new(0.8, 0.15)];
         var of = Forces.Case(load, Spread3.Exact(0.15), bends) with
         {
-            Core = Forces.Wire15, Clearance = 0.5e-3, ConduitLength = Spread3.Exact(0.30), BendsAreKnown = true,
-            ConduitPullStiffness = Spread3.Exact(100e3), BracketStiffness = Spread3.Exact(50e3),
+            Core = Forces.Wire15,
+            Clearance = 0.5e-3,
+            ConduitLength = Spread3.Exact(0.30),
+            BendsAreKnown = true,
+            ConduitPullStiffness = Spread3.Exact(100e3),
+            BracketStiffness = Spread3.Exact(50e3),
         };
         var forces = HandForceSolver.Solve(of);
         // The conduit is bent all along: 2 rad x 150 mm = 300 mm. Conduit of stiffness 100 N/mm: as if E A = 100 N/mm x 300 mm.
