@@ -88,8 +88,8 @@ internal static class Remedies
         var most = answer.Run.CushionMost?.Metres ?? Sources.Published.Get("cushion/most").Value;
         if (ladder.KnobIn.Nominal + ladder.KnobOut.Nominal <= 2 * most)
         {
-            // The stroke is right, only shared out badly.
-            if (ladder.Setting.Kind != SettingKind.Balanced && solve.Swivel(null, null).Best is { } slide)
+            // The stroke is right, only shared out badly; where nothing is left to share, the short end has its own remedies.
+            if (ladder.Setting.Kind != SettingKind.Balanced && solve.Swivel(null, null).Best is { } slide && slide.Margin + ladder.Wanted > 0)
                 yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
             yield break;
         }
@@ -162,9 +162,9 @@ internal static class Remedies
             yield break;
         }
 
-        // Euler: the load falls with the square of the length; the wanted margin gives the length directly.
+        // Euler: the load falls with the square of the length; the wanted margin gives the length directly, for the thinnest core.
         var margin = Sources.Published.Get("buckling/margin").Value;
-        var length = Math.Sqrt(Math.PI * Math.PI * core.BendingStiffness / (margin * wire.Compression));
+        var length = Math.Sqrt(Math.PI * Math.PI * core.Bending.Least / (margin * wire.Compression));
         yield return new(
             $"Keep the bare wire to {say.Length(length, Rounding.Down)} or less at its longest (now {say.Length(wire.Length)}): guide it with a longer end tube, or take a thicker core.");
     }

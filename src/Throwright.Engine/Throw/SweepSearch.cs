@@ -95,6 +95,9 @@ public static class SweepSearch
     private static double SwingMiss(Sweep sweep)
     {
         Shapes.Frames.Vector3 exit = sweep.Case.Along, mouth = sweep.Case.Mouth;
+        // A conduit's end square to the arm's plane has no sides in it.
+        if (Math.Sqrt((exit.X * exit.X) + (exit.Y * exit.Y)) < 1e-9 * exit.Size)
+            return double.NaN;
         double most = double.NegativeInfinity, least = double.PositiveInfinity;
         foreach (var place in sweep.Places)
         {

@@ -77,22 +77,38 @@ public static class SweepSolver
         return (inside.ToEquatableList(), outside);
     }
 
-    /// <summary>The largest swing: the best of the places, refined between its neighbours by golden section.</summary>
+    /// <summary>The largest swing: each place not below its neighbours, refined between them by golden section.</summary>
     private static (double Swing, double At) MostSwing(EquatableList<SweepPlace> places, Func<double, double> swingAt)
     {
-        var top = Enumerable.Range(0, places.Count).MaxBy(i => places[i].Swing);
-        double a = places[Math.Max(0, top - 1)].Angle, b = places[Math.Min(places.Count - 1, top + 1)].Angle;
+        var last = places.Count - 1;
+        var most = (places[0].Swing, At: places[0].Angle);
+        for (var i = 0; i <= last; i++)
+        {
+            SweepPlace before = places[Math.Max(0, i - 1)], here = places[i], after = places[Math.Min(last, i + 1)];
+            if (here.Swing < before.Swing || here.Swing < after.Swing)
+                continue;
+            var at = Crest(before.Angle, after.Angle, swingAt);
+            var swing = swingAt(at);
+            if (Math.Max(swing, here.Swing) > most.Swing)
+                most = swing > here.Swing ? (swing, at) : (here.Swing, here.Angle);
+        }
+
+        return most;
+    }
+
+    /// <summary>Where a function that rises and then falls is greatest.</summary>
+    private static double Crest(double a, double b, Func<double, double> f)
+    {
         var golden = (Math.Sqrt(5) - 1) / 2;
-        for (var i = 0; i < 60; i++)
+        for (var i = 0; i < 40; i++)
         {
             double p = b - (golden * (b - a)), q = a + (golden * (b - a));
-            if (swingAt(p) >= swingAt(q))
+            if (f(p) >= f(q))
                 b = q;
             else
                 a = p;
         }
 
-        var at = 0.5 * (a + b);
-        return swingAt(at) > places[top].Swing ? (swingAt(at), at) : (places[top].Swing, places[top].Angle);
+        return 0.5 * (a + b);
     }
 }

@@ -30,6 +30,7 @@ public sealed class PublishedTests
         "cable/friction", "cable/hottest", "cable/least-radius", "cable/travel",
         "expansion/carbon-quasi-isotropic", "expansion/glass-woven",
         "friction/cold-factor",
+        "friction/plastic-liner",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
         "wire/elastic-share-302", "wire/fatigue-share",
