@@ -16,7 +16,9 @@ public sealed class ChainLawsTests
             {
                 var bench = Runs.Sound.Lever(e => e with
                 {
-                    Radius = Levers.Mm(radius, 0.3), From = Levers.Degrees(-half, turn), To = Levers.Degrees(half, turn),
+                    Radius = Levers.Mm(radius, 0.3),
+                    From = Levers.Degrees(-half, turn),
+                    To = Levers.Degrees(half, turn),
                     Bench = new() { Distance = Levers.Mm(distance, 1), Rule = AnchorRule.Offset, Offset = Levers.Mm(share * radius, 1) },
                 });
                 var space = bench.Lever(Runs.InSpace);

@@ -202,7 +202,8 @@ public sealed partial class RemediesTests
         var run = Runs.Sound.Lever(e => e with
         {
             Bench = new() { Distance = Levers.Mm(80), Rule = AnchorRule.Offset, Offset = Levers.Mm(28) },
-            From = Levers.Degrees(turned - 45, 1), To = Levers.Degrees(turned + 45, 1),
+            From = Levers.Degrees(turned - 45, 1),
+            To = Levers.Degrees(turned + 45, 1),
             Load = new()
             {
                 TorqueTable = [new(Angle.FromDegrees(turned - 45), Runs.Share<Torque>(0.1, 0)), new(Angle.FromDegrees(turned + 45), Runs.Share<Torque>(0.3, 0))],
@@ -261,7 +262,9 @@ public sealed partial class RemediesTests
         {
             var run = Runs.Sound.Lever(e => e with
             {
-                Radius = Levers.Mm(radius), From = Levers.Degrees(-half), To = Levers.Degrees(half),
+                Radius = Levers.Mm(radius),
+                From = Levers.Degrees(-half),
+                To = Levers.Degrees(half),
                 Bench = new() { Distance = Levers.Mm(distance), Rule = AnchorRule.Offset, Offset = Levers.Mm(share * radius) },
             }).Cockpit(c => c with { Stroke = Levers.Mm((2 * radius) + 20) });
             run = run.Lever(e => e with { Swivel = e.Swivel with { Rigged = null } });
