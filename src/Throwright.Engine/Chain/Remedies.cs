@@ -135,14 +135,13 @@ internal static class Remedies
 
     private static IEnumerable<Remedy> Lighter(RunAnswer answer, Solve solve, FigureWriter say)
     {
-        if (solve.Hole() is { } holes)
-        {
-            var larger = holes.Choices
-                .Where(c => c.Works && c.Value > answer.Placement!.Case.Radius)
-                .MaxBy(c => c.Value);
-            if (larger is { Answer.Forces: { } f })
-                yield return Of(answer, larger, $"Move to the {larger.Label}{solve.Setting(larger)}: hand {say.Force(Math.Max(f.MostPull.Worst, f.MostPush.Worst))} in the worst case, {solve.Cushions(larger)}.");
-        }
+        // A longer arm is not always an easier one: it meets the wire at another angle.
+        static double Hand(RunAnswer of) => of.Forces is { } f ? Math.Max(f.MostPull.Worst, f.MostPush.Worst) : double.PositiveInfinity;
+        var larger = solve.Hole().Choices
+            .Where(c => c.Works && c.Value > answer.Placement!.Case.Radius && Hand(c.Answer) < Hand(answer))
+            .MinBy(c => Hand(c.Answer));
+        if (larger is not null)
+            yield return Of(answer, larger, $"Move to the {larger.Label}{solve.Setting(larger)}: hand {say.Force(Hand(larger.Answer))} in the worst case, {solve.Cushions(larger)}.");
 
         if (answer.Run.Cable?.Friction is not { } mu || answer.ForceCase is not { } of)
             yield break;

@@ -121,7 +121,8 @@ public sealed partial class RemediesTests
                         Assert.True(then.Sweep.MostSwing < before.Sweep!.MostSwing, remedy.Text);
                         break;
                     case HandForceRules.Hand:
-                        Assert.True(then.Forces!.MostPull.Worst <= before.Forces!.MostPull.Worst + 1e-9, remedy.Text);
+                        static double Hand(RunAnswer of) => Math.Max(of.Forces!.MostPull.Worst, of.Forces.MostPush.Worst);
+                        Assert.True(Hand(then) < Hand(before), remedy.Text);
                         break;
                     default:
                         Assert.Fail($"no promise known for {finding.Rule}");
@@ -134,7 +135,7 @@ public sealed partial class RemediesTests
     [Fact]
     public void Remedy_EachTried_GivesWhatItsTextPromises() => Gen.Select(Runs.Any, Gen.Bool).Sample(
         (run, inch) => Check(run, Runs.Aircraft with { Display = inch ? new() : Runs.Aircraft.Display }),
-        iter: 250);
+        iter: 8);
 
     public static TheoryData<SettingKind> Kinds => [SettingKind.Balanced, SettingKind.WireLength, SettingKind.AtPushStop, SettingKind.AtPullStop];
 
