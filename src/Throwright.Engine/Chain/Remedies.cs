@@ -147,6 +147,8 @@ internal static class Remedies
             yield break;
         // How much of it is the bends: the same run laid straight.
         var straight = HandForceSolver.Solve(of with { Bends = [], BendsAreKnown = false });
+        if (!double.IsFinite(Math.Max(straight.MostPull.Worst, straight.MostPush.Worst)))
+            yield break;
         yield return new(
             $"Lay the conduit with fewer bends: laid straight it would take {say.Force(Math.Max(straight.MostPull.Worst, straight.MostPush.Worst))}; the bends and a friction of up to {FigureText.Plain(mu.Most, 2)} make the rest.");
     }

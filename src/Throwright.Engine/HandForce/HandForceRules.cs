@@ -64,7 +64,9 @@ public static class HandForceRules
         {
             Rule = Hand,
             Verdict = verdict,
-            Sentence = $"It takes {say.Force(most.Nominal)} to {(push ? "push" : "pull")}, worst case {say.Force(most.Worst)}; the most {what} is {say.Force(limit.Value, Rounding.Nearest)}.",
+            Sentence = double.IsPositiveInfinity(most.Nominal) ? "Pushed, the core jams in its conduit: no force of the hand moves the device."
+                : double.IsPositiveInfinity(most.Worst) ? $"It takes {say.Force(most.Nominal)} to push; in the worst case the core jams in its conduit, and no force of the hand is enough."
+                : $"It takes {say.Force(most.Nominal)} to {(push ? "push" : "pull")}, worst case {say.Force(most.Worst)}; the most {what} is {say.Force(limit.Value, Rounding.Nearest)}.",
             Figure = push ? "hand-push" : "hand-pull",
             Limit = new(limit.Value, QuantityKind.Force, false),
             Sources = limits.Estimate is { } estimate ? [limit.Source, estimate.Source] : [limit.Source],
@@ -95,7 +97,9 @@ public static class HandForceRules
     {
         Rule = rule,
         Verdict = force <= limit.Newtons ? Verdict.Clear : Verdict.Fail,
-        Sentence = $"The core is {how} with up to {say.Force(force)}; its limit is {say.Force(limit.Newtons, Rounding.Nearest)}.",
+        Sentence = double.IsPositiveInfinity(force)
+            ? $"The core jams, {how} with all that the hand has; its limit is {say.Force(limit.Newtons, Rounding.Nearest)}."
+            : $"The core is {how} with up to {say.Force(force)}; its limit is {say.Force(limit.Newtons, Rounding.Nearest)}.",
         Figure = figure,
         Limit = new(limit.Newtons, QuantityKind.Force, false),
         Sources = [Maker],
@@ -112,6 +116,8 @@ public static class HandForceRules
             Verdict = !(most < inside.LockUp) ? Verdict.Fail : !strand && most <= inside.LockUp / 2 ? Verdict.Clear : Verdict.Caution,
             Sentence = !(most < inside.LockUp)
                 ? $"Pushed, the core jams in its conduit: at most {say.Force(inside.LockUp, Rounding.Down)} can come out, {say.Force(most)} are needed."
+                : strand && double.IsPositiveInfinity(inside.LockUp)
+                    ? $"A stranded core winds up when pushed; {say.Force(most)} are needed."
                 : strand
                     ? $"A stranded core winds up when pushed: at most {say.Force(inside.LockUp, Rounding.Down)} can come out of the conduit, {say.Force(most)} are needed."
                     : inside.LockUp > 10 * most

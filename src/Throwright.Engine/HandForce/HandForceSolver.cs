@@ -205,17 +205,15 @@ public static class HandForceSolver
 
         var core = of.Core!;
         var clearance = of.ClearanceLimits ?? Spread3.Exact(of.Clearance!.Value);
-        double At(double force, double ei, double c)
-        {
-            var helix = Buckling.Helix(ei, core.WeightPerLength, c / 2);
-            // Jammed: the shortening at lock-up, and the finding on lock-up says the rest.
-            var at = Math.Min(force, Buckling.LockUp(ei, of.Friction.Least, c / 2, inside.Straight));
-            return c <= 0 || at <= helix ? 0 : inside.Straight * Buckling.HelixShortening(ei, at, c / 2);
-        }
-
+        double At(double force, double ei, double c) =>
+            c <= 0 || force <= Buckling.Helix(ei, core.WeightPerLength, c / 2) ? 0 : inside.Straight * Buckling.HelixShortening(ei, force, c / 2);
+        // Jammed, no force is large enough: the shortening at lock-up stands for it, and the finding on lock-up says the rest.
+        double Known(double force) => double.IsFinite(force) ? force : inside.LockUp;
+        var small = Known(push.Least);
+        var middle = Math.Max(small, Known(push.Nominal));
         return new(
-            At(push.Nominal, core.Bending.Nominal, clearance.Nominal),
-            At(push.Least, core.Bending.Most, clearance.Least),
-            At(push.Most, core.Bending.Least, clearance.Most));
+            At(middle, core.Bending.Nominal, clearance.Nominal),
+            At(small, core.Bending.Most, clearance.Least),
+            At(Math.Max(middle, Known(push.Most)), core.Bending.Least, clearance.Most));
     }
 }

@@ -126,7 +126,9 @@ public static class SweepRules
         {
             Rule = WireBend,
             Verdict = bending.Stress <= fatigue ? Verdict.Clear : bending.Stress <= limit ? Verdict.Caution : Verdict.Fail,
-            Sentence = bending.Stress > limit
+            Sentence = double.IsPositiveInfinity(bending.Stress)
+                ? "Pushed, the bare wire buckles at the fixed tip, from which it is swung aside."
+                : bending.Stress > limit
                 ? $"The bare wire is bent to {say.Text(QuantityKind.Stress, bending.Stress, Rounding.Up)} at the tip: it takes a set ({say.Text(QuantityKind.Stress, limit)})."
                 : $"The bare wire is bent to {say.Text(QuantityKind.Stress, bending.Stress, Rounding.Up)} at the tip, for a long life {say.Text(QuantityKind.Stress, fatigue)} or less.",
             Figure = "wire-bend-stress",

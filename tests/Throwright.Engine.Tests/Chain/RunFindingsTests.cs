@@ -310,6 +310,21 @@ public sealed class RunFindingsTests
         Assert.Null(pulled.Of(HandForceRules.LockUp));
     }
 
+    [Fact]
+    public void Strand_ThatJams_IsToldInWordsAndNotAsAForce()
+    {
+        // Sound friction, and a band that begins at nothing.
+        foreach (var friction in (Toleranced<Ratio>[])[Runs.Number(0.12, 0.04), Runs.Number(0.1, 0.1)])
+        {
+            var run = Sound.Cable(c => c with { Friction = friction, Core = c.Core! with { Kind = CoreKind.Strand7x7 } }).Lever(e => e with { Load = e.Load! with { Torque = Runs.Share<Torque>(3, 0) } });
+            var answer = RunCheck.Check(Runs.Aircraft, run, Runs.Quick);
+            Assert.Contains("jams", answer.Of(HandForceRules.Hand)!.Sentence, StringComparison.Ordinal);
+            Assert.Contains("jams", answer.Of(HandForceRules.CorePush)!.Sentence, StringComparison.Ordinal);
+            var words = string.Join(" ", answer.Findings.Select(f => f.Sentence + f.Why + string.Join(" ", f.Remedies.Select(r => r.Text))));
+            Assert.DoesNotContain("no limit", words, StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>A spring toward a stop, without limits, that sends exactly this to the knob, N.</summary>
     private static Run Sprung(DeviceStop toward, double newtons, LockKind kind, double? holds)
     {

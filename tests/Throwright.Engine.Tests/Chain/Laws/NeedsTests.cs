@@ -105,6 +105,33 @@ public sealed class NeedsTests
         Assert.Contains("heat and cold", answer.Ladder.NotCounted);
     }
 
+    /// <summary>Cores of all kinds, friction from nothing, loads from a feather to what jams the cable.</summary>
+    [Fact]
+    public void Values_AnyTheFileTakes_GiveLimitsInOrder() =>
+        Gen.Select(Runs.Any, Gen.Int[0, 4], Gen.Double[0, 0.4], Gen.Double[0, 1], Gen.Double[-3, 2], Gen.Double[0.3, 6], Gen.Double[0.02, 1], Gen.Bool).Sample(
+            (run, kind, mu, share, load, diameter, gap, isTotal) =>
+            {
+                var any = run.Lever(e => e with { Load = e.Load! with { Torque = Runs.Share<Torque>(Math.Pow(10, load), share) } });
+                if (any.Cable is not null)
+                {
+                    any = any.Cable(c => c with
+                    {
+                        Core = new() { Kind = (CoreKind)kind, Diameter = Throw.Levers.Mm(diameter, 0.05 * share), Material = isTotal ? CoreMaterial.Stainless302 : CoreMaterial.MusicWire },
+                        Conduit = c.Conduit! with { Bore = Throw.Levers.Mm(diameter + gap, 0.9 * gap * share) },
+                        Friction = Runs.Number(mu, mu * share),
+                        Bends = isTotal ? [] : c.Bends,
+                        BendTotal = isTotal ? Toleranced<Angle>.PlusMinus(new(4 * mu), 4 * mu * share) : null,
+                    });
+                }
+
+                var answer = any.Check();
+                Assert.All(answer.LadderCase?.Values ?? [], v => Assert.True(v.Minus >= 0 && v.Plus >= 0 && double.IsFinite(v.Minus + v.Plus + v.Nominal), $"{v.Name}: {v.Nominal} -{v.Minus} +{v.Plus}"));
+                Assert.All(answer.Forces?.Places ?? [], p => Assert.All((Engine.HandForce.Spread3[])[p.KnobPull, p.KnobPush, p.WirePull, p.WirePush], f => Assert.True(f.Least <= f.Nominal && f.Nominal <= f.Most, f.ToString())));
+                Assert.DoesNotContain("not known", string.Join(" ", answer.Findings.Where(f => f.Rule != Engine.HandForce.HandForceRules.SelfHold).Select(f => f.Sentence)), StringComparison.Ordinal);
+                Assert.DoesNotContain("no limit", string.Join(" ", answer.Findings.Select(f => f.Sentence)), StringComparison.Ordinal);
+            },
+            iter: 40);
+
     [Fact]
     public void Values_AtTheEdgeOfTheFile_NeverThrow()
     {
