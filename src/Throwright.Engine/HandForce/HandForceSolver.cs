@@ -205,15 +205,19 @@ public static class HandForceSolver
 
         var core = of.Core!;
         var clearance = of.ClearanceLimits ?? Spread3.Exact(of.Clearance!.Value);
-        double At(double force, double ei, double c) =>
-            c <= 0 || force <= Buckling.Helix(ei, core.WeightPerLength, c / 2) ? 0 : inside.Straight * Buckling.HelixShortening(ei, force, c / 2);
-        // Jammed, no force is large enough: the shortening at lock-up stands for it, and the finding on lock-up says the rest.
-        double Known(double force) => double.IsFinite(force) ? force : inside.LockUp;
-        var small = Known(push.Least);
-        var middle = Math.Max(small, Known(push.Nominal));
-        return new(
-            At(middle, core.Bending.Nominal, clearance.Nominal),
-            At(small, core.Bending.Most, clearance.Least),
-            At(Math.Max(middle, Known(push.Most)), core.Bending.Least, clearance.Most));
+        double At(double force, double ei, double c, double mu)
+        {
+            var helix = Buckling.Helix(ei, core.WeightPerLength, c / 2);
+            // Jammed: the shortening at lock-up, and the finding on lock-up says the rest.
+            var at = Math.Min(force, Buckling.LockUp(ei, of.Friction.Least, c / 2, inside.Straight));
+            return c <= 0 || at <= helix ? 0
+                // A band of friction that begins at nothing has no lock-up there: then r / mu, that of the friction which jams.
+                : double.IsPositiveInfinity(at) ? c / (2 * mu)
+                : inside.Straight * Buckling.HelixShortening(ei, at, c / 2);
+        }
+
+        var small = At(push.Least, core.Bending.Most, clearance.Least, of.Friction.Least);
+        var middle = Math.Max(small, At(push.Nominal, core.Bending.Nominal, clearance.Nominal, of.Friction.Nominal));
+        return new(middle, small, Math.Max(middle, At(push.Most, core.Bending.Least, clearance.Most, of.Friction.Most)));
     }
 }
