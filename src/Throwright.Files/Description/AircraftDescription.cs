@@ -24,7 +24,7 @@ internal sealed record SweepEnds(Toleranced<Angle> From, Toleranced<Angle> To)
 /// The ranges are no engineering limits: they catch slips of unit and of keyboard (30 m for 30 mm), and every control
 /// of a light aircraft lies far inside. They are the project's own choice.
 /// </remarks>
-internal static class AircraftDescription
+internal static partial class AircraftDescription
 {
     /// <summary>An axis and a zero direction closer than this leave the zero of the arm angle uncertain.</summary>
     private const double LeastAngleToAxis = Math.PI / 180;
