@@ -9,7 +9,7 @@ using Throwright.Shapes.Quantities;
 namespace Throwright.Engine.Chain;
 
 /// <summary>Fills the cases of hand force and cushion from the model and from earlier answers.</summary>
-internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, ICollection<Need> needs)
+internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, ICollection<Need> needs)
 {
     /// <summary>m/s^2, by definition.</summary>
     private const double StandardGravity = 9.80665;
@@ -280,7 +280,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         return sweep.Places.Concat(tops)
             .OrderBy(p => Math.Abs(p.Angle - sweep.PushAngle))
             .DistinctBy(p => p.Angle)
-            .Select(placement.DevicePlaceAt)
+            .Select(p => p == sweep.AtPush ? stops.AtPush : p == sweep.AtPull ? stops.AtPull : placement.DevicePlaceAt(p))
             .ToEquatableList();
     }
 

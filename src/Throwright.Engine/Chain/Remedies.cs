@@ -35,7 +35,7 @@ internal static class Remedies
         var each = 0.5 * (ladder.KnobIn.Least + ladder.KnobOut.Least);
         if (ladder.Setting.Kind != SettingKind.Balanced && Math.Abs(ladder.KnobIn.Least - ladder.KnobOut.Least) > 2e-4)
         {
-            var slide = solve.Swivel(null, null).Best!;
+            var slide = solve.BalancedSwivel().Best!;
             if (slide.Works || each > 0)
                 yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
         }
@@ -45,7 +45,7 @@ internal static class Remedies
         var found = false;
         // What else is wrong with the run has remedies of its own: here only the cushions count.
         bool Cures(SolveChoice choice) => choice.Margin >= -1e-9 && !solve.Reverses(choice.Answer);
-        var holes = solve.Hole().Choices.Where(c => c.Value < answer.Placement!.Case.Radius && Cures(c));
+        var holes = solve.HoleChoices(r => r < answer.Placement!.Case.Radius).Where(Cures);
         if (holes.MaxBy(c => c.Value) is { } hole)
         {
             found = true;
@@ -89,12 +89,12 @@ internal static class Remedies
         if (ladder.KnobIn.Nominal + ladder.KnobOut.Nominal <= 2 * most)
         {
             // The stroke is right, only shared out badly; where nothing is left to share, the short end has its own remedies.
-            if (ladder.Setting.Kind != SettingKind.Balanced && solve.Swivel(null, null).Best is { } slide && slide.Margin + ladder.Wanted > 0)
+            if (ladder.Setting.Kind != SettingKind.Balanced && solve.BalancedSwivel().Best is { } slide && slide.Margin + ladder.Wanted > 0)
                 yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
             yield break;
         }
 
-        if (solve.Hole() is { Best: { } hole } && hole.Value > answer.Placement!.Case.Radius)
+        if (solve.HoleChoices(r => r > answer.Placement!.Case.Radius).Any() && solve.Hole().Best is { } hole && hole.Value > answer.Placement!.Case.Radius)
             yield return Of(answer, hole, $"Move to the {hole.Label}, which takes more of the stroke and less force{solve.Setting(hole)}: {solve.Cushions(hole)}.");
         if (solve.SmallestStroke(c => c.Works) is { } stroke && stroke.Value < ladder.Stroke)
             yield return Of(answer, stroke, $"Order a {stroke.Label}{solve.Setting(stroke)}: {solve.Cushions(stroke)}.");
@@ -137,8 +137,8 @@ internal static class Remedies
     {
         // A longer arm is not always an easier one: it meets the wire at another angle.
         static double Hand(RunAnswer of) => of.Forces is { } f ? Math.Max(f.MostPull.Worst, f.MostPush.Worst) : double.PositiveInfinity;
-        var larger = solve.Hole().Choices
-            .Where(c => c.Works && c.Value > answer.Placement!.Case.Radius && Hand(c.Answer) < Hand(answer))
+        var larger = solve.HoleChoices(r => r > answer.Placement!.Case.Radius)
+            .Where(c => c.Works && Hand(c.Answer) < Hand(answer))
             .MinBy(c => Hand(c.Answer));
         if (larger is not null)
             yield return Of(answer, larger, $"Move to the {larger.Label}{solve.Setting(larger)}: hand {say.Force(Hand(larger.Answer))} in the worst case, {solve.Cushions(larger)}.");

@@ -14,6 +14,9 @@ public sealed record RunAnswer
     public required RunWords Words { get; init; }
     public LeverPlacement? Placement { get; init; }
     public Sweep? Sweep { get; init; }
+
+    /// <summary>The two stops with the limits of their moment arms; null: a dead centre lies in the sweep.</summary>
+    public Stops? Stops { get; init; }
     public HandForceCase? ForceCase { get; init; }
     public HandForces? Forces { get; init; }
     public LadderCase? LadderCase { get; init; }
@@ -32,6 +35,13 @@ public sealed record RunAnswer
     public required string Sentence { get; init; }
 
     public Figure? Find(string figureId) => Figures.FirstOrDefault(f => f.Id == figureId);
+}
+
+/// <summary>Push stop and pull stop, each with the true limits of its moment arm.</summary>
+public sealed record Stops(DevicePlace AtPush, DevicePlace AtPull)
+{
+    /// <summary>Least moment arm at a stop, over all tolerances, m/rad.</summary>
+    public double LeastArm => Math.Min(AtPush.MomentArm.Least, AtPull.MomentArm.Least);
 }
 
 /// <summary>What things are called on this run.</summary>

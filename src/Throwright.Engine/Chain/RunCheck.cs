@@ -39,7 +39,12 @@ public static class RunCheck
     }
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
-    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort)
+    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort) => Solve(aircraft, run, effort, SweepSolver.Steps);
+
+    /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>
+    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort) => Solve(aircraft, run, effort, steps: 2).Ladder;
+
+    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, int steps)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -56,12 +61,14 @@ public static class RunCheck
             Sentence = "",
         };
         if (answer.Placement is { } placement)
-            answer = answer with { Sweep = SweepSolver.Solve(placement.Case) };
+            answer = answer with { Sweep = SweepSolver.Solve(placement.Case, steps) };
+        if (answer.Sweep is { IsMonotone: true } way)
+            answer = answer with { Stops = new(answer.Placement!.DevicePlaceAt(way.AtPush), answer.Placement.DevicePlaceAt(way.AtPull)) };
         // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it
         // would mean anything, and near it no bound exists.
-        if (answer.Sweep is { IsMonotone: true } sweep && sweep.IsDriven(RunFigures.LeastArm(sweep, answer.Placement!)))
+        if (answer is { Sweep: { } sweep, Stops: { } stops } && sweep.IsDriven(stops.LeastArm))
         {
-            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, needs);
+            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, stops, needs);
             answer = answer with { ForceCase = chain.ForceCase() };
             if (answer.ForceCase is { } forceCase)
                 answer = answer with { Forces = HandForceSolver.Solve(forceCase) };

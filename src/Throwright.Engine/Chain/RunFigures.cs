@@ -50,7 +50,7 @@ internal static class RunFigures
         const string law = "L^2 = C - D cos(phi - phi0),  C = r^2 + a^2 + b^2 + c^2,  D = 2 r sqrt(a^2 + b^2),  phi0 = atan2(b, a)";
         var half = 0.5 * (of.To - of.From);
         var along = Math.Sqrt(Math.Max(0, (sweep.AtMid.Length * sweep.AtMid.Length) - (of.Anchor.Z * of.Anchor.Z)));
-        if (sweep.IsMonotone)
+        if (answer.Stops is { } stops)
         {
             yield return new()
             {
@@ -72,8 +72,8 @@ internal static class RunFigures
                 Sources = [ThrowTheory],
                 Holds = "straight free wire, rigid arm, swivel that turns freely; no dead centre inside the sweep",
             };
-            yield return Arm("arm-push", "moment arm at the push stop", sweep.AtPush, placement);
-            yield return Arm("arm-pull", "moment arm at the pull stop", sweep.AtPull, placement);
+            yield return Arm("arm-push", "moment arm at the push stop", sweep.AtPush, stops.AtPush.MomentArm);
+            yield return Arm("arm-pull", "moment arm at the pull stop", sweep.AtPull, stops.AtPull.MomentArm);
         }
 
         var nearest = sweep.IsMonotone ? sweep.ToDeadCentre : 0;
@@ -95,7 +95,7 @@ internal static class RunFigures
             Name = "least angle between wire and arm",
             Kind = QuantityKind.Angle,
             Value = sweep.LeastTransmission,
-            Least = sweep.IsMonotone ? Math.Asin(Math.Min(1, LeastArm(sweep, placement) / of.Radius)) : 0,
+            Least = answer.Stops is { } both ? Math.Asin(Math.Min(1, both.LeastArm / of.Radius)) : 0,
             Rounding = Rounding.Down,
             Formula = "sin mu = |m| / r at the worse stop;  m = dL/dphi = r (a sin phi - b cos phi) / L",
             Inputs = geometry,
@@ -148,13 +148,8 @@ internal static class RunFigures
         }
     }
 
-    /// <summary>Least moment arm at a stop, over all tolerances.</summary>
-    public static double LeastArm(Sweep sweep, LeverPlacement placement) =>
-        Math.Min(placement.DevicePlaceAt(sweep.AtPush).MomentArm.Least, placement.DevicePlaceAt(sweep.AtPull).MomentArm.Least);
-
-    private static Figure Arm(string id, string name, SweepPlace place, LeverPlacement placement)
+    private static Figure Arm(string id, string name, SweepPlace place, Spread3 limits)
     {
-        var limits = placement.DevicePlaceAt(place).MomentArm;
         return new()
         {
             Id = id,

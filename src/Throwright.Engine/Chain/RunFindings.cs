@@ -133,7 +133,7 @@ internal static class RunFindings
         var limits = new SweepLimits(Of("throw/transmission-angle-least"), Of("throw/plain-fairlead-most"), Of("throw/swivel-margin"), aircraft.Yardstick == Yardstick.Fac23);
         if (answer.Sweep is not { } sweep)
             return SweepRules.Find(null, 0, 0, default, null, null, null, null, limits, say);
-        var leastArm = sweep.IsMonotone ? RunFigures.LeastArm(sweep, placement) : 0;
+        var leastArm = answer.Stops?.LeastArm ?? 0;
         var lever = answer.Run.LeverEnd!;
         var strength = WireStrength(answer.Run);
         return SweepRules.Find(

@@ -37,6 +37,8 @@ public sealed class Solve
     private readonly FigureWriter say;
     private readonly RunAnswer now;
     private readonly Lazy<SolveAnswer> holes;
+    private readonly Lazy<SolveAnswer> balanced;
+    private readonly Dictionary<Length, SolveChoice> tried = [];
 
     public Solve(Aircraft aircraft, Run run, FigureWriter say)
         : this(aircraft, RunCheck.Solve(aircraft, run, Quick), say)
@@ -48,6 +50,7 @@ public sealed class Solve
     {
         (this.aircraft, this.now, this.say, run) = (aircraft, now, say, now.Run);
         holes = new(FindHole);
+        balanced = new(() => Swivel(null, null));
     }
 
     private double Wanted => run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value;
@@ -67,9 +70,16 @@ public sealed class Solve
         var holes = run.LeverEnd!.Holes;
         if (holes.Count == 0)
             return new("hole", [], -1, "The file names no holes; list them under leverEnd.arm.holes, or use: solve arm.");
-        var choices = holes.Select(h => Choice($"{say.Size(h.Metres)} hole", h.Metres, QuantityKind.Length, SetAnew(Trial.Radius(run, h.Metres, Typed)))).ToList();
-        return Pick("hole", choices, c => $"Use the {c.Label}{Setting(c)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No hole of this arm works");
+        return Pick("hole", [.. HoleChoices(_ => true)], c => $"Use the {c.Label}{Setting(c)}: throw {say.Length(Throw(c))}, {Cushions(c)}.", "No hole of this arm works");
     }
+
+    /// <summary>Those of the arm's holes whose radius is worth a trial, each tried once.</summary>
+    internal IEnumerable<SolveChoice> HoleChoices(Func<double, bool> radius) => run.LeverEnd!.Holes.Where(h => radius(h.Metres)).Select(h =>
+    {
+        if (!tried.TryGetValue(h, out var choice))
+            tried[h] = choice = Choice($"{say.Size(h.Metres)} hole", h.Metres, QuantityKind.Length, SetAnew(Trial.Radius(run, h.Metres, Typed)));
+        return choice;
+    });
 
     /// <summary>Arm radius: for a wanted throw, or the largest that still leaves the wanted cushion in the worst case.</summary>
     public SolveAnswer Arm(double? wantedThrow)
@@ -92,7 +102,7 @@ public sealed class Solve
 
         // More radius, more throw, less cushion: the zero of the margin is the largest radius that is still right.
         // Setting the swivel anew shares what is left out evenly, so the mean of both ends stands for it.
-        double MarginAt(double r) => RunCheck.Solve(aircraft, Trial.Radius(run, r, Trial.Free).Run, Quick).Ladder is { } l
+        double MarginAt(double r) => RunCheck.Ladder(aircraft, Trial.Radius(run, r, Trial.Free).Run, Quick) is { } l
             ? Math.Min(0.5 * (l.KnobIn.Least + l.KnobOut.Least), Math.Min(l.TipAtPull.Least, l.TipAtPush.Least)) - Wanted
             : double.NaN;
         // Ten micrometres are far below what can be marked out.
@@ -184,6 +194,9 @@ public sealed class Solve
 
         return Pick("anchor", choices, c => $"Move the anchor {c.Label}{Setting(c)}: throw {say.Length(Throw(c))}, swing {say.Angle(c.Answer.Sweep!.MostSwing, Rounding.Up)}, {Cushions(c)}.{Sense(c)}", "No place of the anchor reaches this aim and works");
     }
+
+    /// <summary>The swivel where both worst cases are the same.</summary>
+    internal SolveAnswer BalancedSwivel() => balanced.Value;
 
     /// <summary>Where the swivel sits on the wire: balanced worst cases, or a wanted cushion at one end.</summary>
     public SolveAnswer Swivel(double? wantedIn, double? wantedOut)
@@ -299,7 +312,7 @@ public sealed class Solve
     /// </summary>
     internal Trial SetAnew(Trial trial, TypedLength? typed = null)
     {
-        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Solve(aircraft, trial.Run, Quick).Ladder is not { } ladder)
+        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Ladder(aircraft, trial.Run, Quick) is not { } ladder)
             return trial;
         var slid = Trial.Slide(trial.Run, Balance(ladder), typed ?? Typed);
         return new(slid.Run, [.. trial.Edits, .. slid.Edits]);

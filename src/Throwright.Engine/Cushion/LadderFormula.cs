@@ -35,6 +35,10 @@ public static class LadderFormula
     }
 
     public static LadderPlaces<T> Evaluate<T>(LadderCase of, ReadOnlySpan<T> x, At temperature)
+        where T : struct, IReal<T> => Warmed(of, x, Rigged(of, x), temperature);
+
+    /// <summary>All places at rigging temperature.</summary>
+    public static LadderPlaces<T> Rigged<T>(LadderCase of, ReadOnlySpan<T> x)
         where T : struct, IReal<T>
     {
         T stroke = x[(int)LadderInput.Stroke], setting = x[(int)LadderInput.Setting];
@@ -92,27 +96,33 @@ public static class LadderFormula
                 break;
         }
 
-        if (of.Heat is { } heat && temperature != At.Rigging)
-        {
-            var worst = temperature == At.WorstTemperature;
-            cushionIn += Shift(heat, x[(int)LadderInput.ConduitLength], lengthPush, lowest: worst);
-            cushionOut -= Shift(heat, x[(int)LadderInput.ConduitLength], lengthPull, lowest: !worst);
-        }
-
-        // The bracket carries anchor and pivot apart. Tip and swivel grow with it and take back less: not counted.
-        T tipPull = lengthPull, tipPush = lengthPush;
-        if (of.Heat is { } warm && temperature != At.Rigging)
-        {
-            var apart = Math.Abs(warm.BracketLow) > Math.Abs(warm.BracketHigh) ? warm.BracketLow : warm.BracketHigh;
-            var factor = 1 + Extreme(apart, warm.LeverCold, warm.LeverHot, temperature == At.WorstTemperature);
-            tipPull = factor * tipPull;
-            tipPush = factor * tipPush;
-        }
-
-        T hardware = x[(int)LadderInput.Tip] + (0.5 * x[(int)LadderInput.SwivelLength]);
+        T hardware = Hardware(x);
         return new(
-            pushStop, pullStop, cushionIn, cushionOut, tipPull - hardware, tipPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
+            pushStop, pullStop, cushionIn, cushionOut, lengthPull - hardware, lengthPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
     }
+
+    /// <summary>The cushions of the same aircraft at its worst or best temperature, from its places at rigging.</summary>
+    public static LadderPlaces<T> Warmed<T>(LadderCase of, ReadOnlySpan<T> x, LadderPlaces<T> rigged, At temperature)
+        where T : struct, IReal<T>
+    {
+        if (of.Heat is not { } heat || temperature == At.Rigging)
+            return rigged;
+        var worst = temperature == At.WorstTemperature;
+        T conduit = x[(int)LadderInput.ConduitLength], hardware = Hardware(x);
+        // The bracket carries anchor and pivot apart. Tip and swivel grow with it and take back less: not counted.
+        var apart = Math.Abs(heat.BracketLow) > Math.Abs(heat.BracketHigh) ? heat.BracketLow : heat.BracketHigh;
+        var factor = 1 + Extreme(apart, heat.LeverCold, heat.LeverHot, worst);
+        return rigged with
+        {
+            CushionIn = rigged.CushionIn + Shift(heat, conduit, rigged.LengthPush, lowest: worst),
+            CushionOut = rigged.CushionOut - Shift(heat, conduit, rigged.LengthPull, lowest: !worst),
+            TipAtPull = (factor * rigged.LengthPull) - hardware,
+            TipAtPush = (factor * rigged.LengthPush) - hardware,
+        };
+    }
+
+    private static T Hardware<T>(ReadOnlySpan<T> x)
+        where T : struct, IReal<T> => x[(int)LadderInput.Tip] + (0.5 * x[(int)LadderInput.SwivelLength]);
 
     /// <summary>Knob movement by heat at its lowest or highest: each part at the temperature that serves.</summary>
     private static T Shift<T>(Heat heat, T conduit, T free, bool lowest)

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.Intrinsics;
 using Throwright.Shapes.Numerics;
 using Throwright.Shapes.Quantities;
@@ -28,8 +29,10 @@ public sealed class LadderOdds
     {
         ArgumentNullException.ThrowIfNull(of);
         ArgumentOutOfRangeException.ThrowIfLessThan(samples, 1);
-        double[][] Space() => [.. Enumerable.Range(0, CushionCount).Select(_ => new double[samples])];
-        var odds = new LadderOdds(Space(), Space());
+        // Every place is written below.
+        double[][] Space() => [.. Enumerable.Range(0, CushionCount).Select(_ => GC.AllocateUninitializedArray<double>(checked((int)samples)))];
+        var rigged = Space();
+        var odds = new LadderOdds(of.Heat is null ? rigged : Space(), rigged);
         const int chunk = 8192;
         var chunks = (int)((samples + chunk - 1) / chunk);
         if (threads <= 1)
@@ -49,71 +52,110 @@ public sealed class LadderOdds
     /// <summary>2.5 % and 97.5 % points at the worst temperature.</summary>
     public (double Low, double High) Middle95(int cushion)
     {
-        var values = (double[])worst[cushion].Clone();
+        // Reordered in a borrowed copy.
+        var samples = worst[cushion];
+        var space = ArrayPool<double>.Shared.Rent(samples.Length);
+        var values = space.AsSpan(0, samples.Length);
+        samples.CopyTo(values);
         var last = values.Length - 1;
         var low = OrderStatistic.Of(values, (int)Math.Floor(0.025 * last));
-        return (low, OrderStatistic.Of(values, (int)Math.Ceiling(0.975 * last)));
+        var high = OrderStatistic.Of(values, (int)Math.Ceiling(0.975 * last));
+        ArrayPool<double>.Shared.Return(space);
+        return (low, high);
     }
 
     /// <summary>95 % interval of the share of installations that keep at least <paramref name="wanted"/> at every temperature.</summary>
     public Interval ShareAbove(int cushion, double wanted) => Proportion.Wilson(CountAbove(cushion, wanted), Samples);
 
-    public long CountAbove(int cushion, double wanted) => worst[cushion].LongCount(v => v >= wanted);
+    public long CountAbove(int cushion, double wanted)
+    {
+        var count = 0L;
+        foreach (var value in worst[cushion])
+        {
+            if (value >= wanted)
+                count++;
+        }
+
+        return count;
+    }
 
     /// <summary>Share of samples, at rigging temperature, farther than <paramref name="half"/> from the middle.</summary>
-    public double ShareOutside(int cushion, double middle, double half) =>
-        half == 0 ? 0 : rigged[cushion].LongCount(v => Math.Abs(v - middle) > half) / (double)Samples;
+    public double ShareOutside(int cushion, double middle, double half)
+    {
+        if (half == 0)
+            return 0;
+        var count = 0L;
+        foreach (var value in rigged[cushion])
+        {
+            if (Math.Abs(value - middle) > half)
+                count++;
+        }
+
+        return count / (double)Samples;
+    }
 
     /// <summary>The samples of one cushion at its worst temperature, in order of drawing.</summary>
     public ReadOnlySpan<double> WorstTemperatureSamples(int cushion) => worst[cushion];
 
     private void Fill(LadderCase of, ulong seed, long from, long to)
     {
-        var inputs = new Lane[of.Values.Count];
-        var streams = new CounterRandom[inputs.Length];
-        for (var i = 0; i < inputs.Length; i++)
-        {
-            streams[i] = new(seed, i);
-            inputs[i] = Lane.Of(of.Values[i].Nominal);
-        }
-
+        var inputs = of.Values.Select(v => Lane.Of(v.Nominal)).ToArray();
+        var drawn = of.Values.Select((v, i) => new DrawnInput(i, v, new(seed, i))).Where(d => d.Range > 0).ToArray();
         for (var n = from; n < to; n += Lane.Width)
         {
-            for (var i = 0; i < inputs.Length; i++)
-            {
-                var value = of.Values[i];
-                if (!value.IsExact)
-                    inputs[i] = new(Draw(value, streams[i], n));
-            }
-
-            var atWorst = LadderFormula.Evaluate<Lane>(of, inputs, LadderFormula.At.WorstTemperature);
-            Store(worst, n, to, atWorst);
-            Store(rigged, n, to, of.Heat is null ? atWorst : LadderFormula.Evaluate<Lane>(of, inputs, LadderFormula.At.Rigging));
+            foreach (ref readonly var input in drawn.AsSpan())
+                inputs[input.Index] = new(input.IsUniform ? input.Uniform(n) : input.Normal(n));
+            var atRigging = LadderFormula.Rigged<Lane>(of, inputs);
+            Store(rigged, n, to, atRigging);
+            if (worst != rigged)
+                Store(worst, n, to, LadderFormula.Warmed<Lane>(of, inputs, atRigging, LadderFormula.At.WorstTemperature));
         }
     }
 
-    private static Vector256<double> Draw(LadderValue value, CounterRandom stream, long n)
+    private static void Store(double[][] into, long n, long to, in LadderPlaces<Lane> p)
     {
-        if (value.Spread == Spread.Uniform)
-            return Vector256.Create(value.Least) + (stream.UniformLane(n) * (value.Most - value.Least));
-
-        // Twelve uniform numbers less six: sigma 1, cut at +/- 3 (within 0.0024 of the normal distribution; no logarithm needed).
-        var sum = Vector256.Create(-6.0);
-        for (var k = 0; k < 12; k++)
-            sum += stream.UniformLane((n * 12) + (k * Lane.Width) + (1L << 40));
-        var cut = Vector256.Max(Vector256.Create(-3.0), Vector256.Min(Vector256.Create(3.0), sum));
-        return Vector256.Create(0.5 * (value.Least + value.Most)) + (cut * ((value.Most - value.Least) / 6));
+        Store(into[0], n, to, p.CushionIn);
+        Store(into[1], n, to, p.CushionOut);
+        Store(into[2], n, to, p.TipAtPull);
+        Store(into[3], n, to, p.TipAtPush);
     }
 
-    private static void Store(double[][] into, long n, long to, LadderPlaces<Lane> p)
+    private static void Store(double[] into, long n, long to, Lane lane)
     {
-        var left = (int)Math.Min(Lane.Width, to - n);
-        for (var k = 0; k < left; k++)
+        if (to - n >= Lane.Width)
         {
-            into[0][n + k] = p.CushionIn.Values[k];
-            into[1][n + k] = p.CushionOut.Values[k];
-            into[2][n + k] = p.TipAtPull.Values[k];
-            into[3][n + k] = p.TipAtPush.Values[k];
+            lane.Values.CopyTo(into, (int)n);
+            return;
+        }
+
+        // The last lane of all may be cut off.
+        for (var k = 0; k < to - n; k++)
+            into[n + k] = lane.Values[k];
+    }
+
+    /// <summary>One toleranced input and its own stream of random numbers.</summary>
+    private readonly struct DrawnInput(int index, LadderValue value, CounterRandom stream)
+    {
+        private readonly CounterRandom stream = stream;
+        private readonly double least = value.Least, middle = 0.5 * (value.Least + value.Most);
+
+        public int Index { get; } = index;
+        public bool IsUniform { get; } = value.Spread == Spread.Uniform;
+        public double Range { get; } = value.Most - value.Least;
+
+        /// <summary>Samples n .. n + 3.</summary>
+        public Vector256<double> Uniform(long n) => Vector256.Create(least) + (stream.UniformLane(n) * Range);
+
+        /// <remarks>
+        /// Twelve uniform numbers less six: sigma 1, cut at +/- 3 (within 0.0024 of the normal distribution; no logarithm needed).
+        /// </remarks>
+        public Vector256<double> Normal(long n)
+        {
+            var sum = Vector256.Create(-6.0);
+            for (var k = 0; k < 12; k++)
+                sum += stream.UniformLane((n * 12) + (k * Lane.Width) + (1L << 40));
+            var cut = Vector256.Max(Vector256.Create(-3.0), Vector256.Min(Vector256.Create(3.0), sum));
+            return Vector256.Create(middle) + (cut * (Range / 6));
         }
     }
 }

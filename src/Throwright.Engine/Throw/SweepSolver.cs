@@ -6,7 +6,8 @@ namespace Throwright.Engine.Throw;
 /// <summary>From the lever end's geometry to what the wire does. Theory: docs/theory/throw.md.</summary>
 public static class SweepSolver
 {
-    private const int Steps = 64;
+    /// <summary>Places less one of a full answer.</summary>
+    public const int Steps = 64;
 
     /// <summary>The sweep; null when there is none (the wire's length does not depend on the arm angle).</summary>
     /// <remarks>

@@ -72,7 +72,12 @@ public readonly struct Bound : IReal<Bound>
             return null;
         var result = new Interval[a.slopes.Length];
         for (var i = 0; i < result.Length; i++)
-            result[i] = a.slopes[i] * factor;
+        {
+            // Most parts of a formula hold few of the inputs.
+            if (!a.slopes[i].IsZero)
+                result[i] = a.slopes[i] * factor;
+        }
+
         return result;
     }
 
@@ -84,7 +89,14 @@ public readonly struct Bound : IReal<Bound>
             return Scale(a, fa);
         var result = new Interval[a.slopes.Length];
         for (var i = 0; i < result.Length; i++)
-            result[i] = (a.slopes[i] * fa) + (b.slopes[i] * fb);
+        {
+            Interval p = a.slopes[i], q = b.slopes[i];
+            if (q.IsZero)
+                result[i] = p.IsZero ? Interval.Zero : p * fa;
+            else
+                result[i] = p.IsZero ? q * fb : (p * fa) + (q * fb);
+        }
+
         return result;
     }
 }

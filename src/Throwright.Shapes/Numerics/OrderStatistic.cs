@@ -11,13 +11,16 @@ public static class OrderStatistic
     /// C. A. R. Hoare's selection (Comm. ACM 4 (1961) 321), pivot the middle one of three: each round leaves the part that
     /// holds the rank, so the work grows with the count and not with its logarithm too.
     /// </remarks>
-    public static double Of(double[] values, int rank)
+    public static double Of(Span<double> values, int rank)
     {
-        ArgumentNullException.ThrowIfNull(values);
         ArgumentOutOfRangeException.ThrowIfNegative(rank);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(rank, values.Length);
-        if (values.Any(double.IsNaN))
-            return double.NaN;
+        foreach (var value in values)
+        {
+            if (double.IsNaN(value))
+                return double.NaN;
+        }
+
         int low = 0, high = values.Length - 1;
         while (low < high)
         {
