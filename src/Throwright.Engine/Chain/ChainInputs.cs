@@ -134,7 +134,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         Whole(LadderInput.PinPlay, "play of the swivel's pin", "leverEnd.swivel.play", swivelPlay);
         Whole(LadderInput.KnobPlay, "play of the shank", "cockpitEnd.play", knobPlay);
         Put(LadderInput.TorqueFactor, "torque of the device", "leverEnd.load.torque", QuantityKind.Ratio, 1, TorqueLimits(load, atPush, atPull));
-        Put(LadderInput.BiasFactor, "device's own torque", "leverEnd.load.bias.torque", QuantityKind.Ratio, 1, BiasLimits(load));
+        Put(LadderInput.OwnTorque, "device's own torque", "leverEnd.load.bias.torque", QuantityKind.Torque, 0, OwnTorqueLimits(load));
         Derived(LadderInput.PullGive, "give of cable and bracket, pulled", "cable.friction", QuantityKind.Ratio, forces?.PullGive ?? default);
         Derived(LadderInput.PushGive, "give of cable and bracket, pushed", "cable.friction", QuantityKind.Ratio, forces?.PushGive ?? default);
         Derived(LadderInput.PushSlack, "winding of the pushed core", "cable.core", QuantityKind.Length, forces?.PushSlack ?? default);
@@ -161,6 +161,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             // Arriving at the push stop, torque toward the pull stop opposes; and the other way round.
             BiasAtPush = -atPush.TowardPush.Nominal,
             BiasAtPull = atPull.TowardPush.Nominal,
+            OwnTorqueOpposes = load.Bias?.Toward switch { DeviceStop.Push => (-1, 1), DeviceStop.Pull => (1, -1), _ => (0, 0) },
             DeviceDrag = forces is null ? 0 : cable.DeviceDrag.Newtons,
             Heat = heat,
             Wanted = run.CushionWanted?.Metres ?? Published.Get("cushion/least").Value,
@@ -192,12 +193,13 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         return new(Math.Max(a.Minus, b.Minus), Math.Max(a.Plus, b.Plus), load.Torque?.Spread ?? Spread.Uniform);
     }
 
-    private Limits BiasLimits(DeviceLoad load)
+    /// <summary>In N m. An estimate counts with what a spring has wound up at the far stop, where that is most.</summary>
+    private Limits OwnTorqueLimits(DeviceLoad load)
     {
-        if (load.Bias is not { } bias || bias.Torque.Nominal.NewtonMetres <= 0)
+        if (load.Bias is not { } bias)
             return default;
-        var t = bias.Torque.Nominal.NewtonMetres;
-        return new(bias.Torque.Minus / t, ((EstimateFactor * bias.Torque.Most) - t) / t, bias.Torque.Spread);
+        var wound = bias.Rate.NewtonMetresPerRadian * (sweep.Case.To - sweep.Case.From);
+        return new(bias.Torque.Minus, bias.Torque.Plus + ((EstimateFactor - 1) * (bias.Torque.Most + wound)), bias.Torque.Spread);
     }
 
     private Heat? HeatOf()

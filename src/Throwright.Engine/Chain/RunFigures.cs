@@ -327,7 +327,7 @@ internal static class RunFigures
         LadderInput.PinPlay => "pin",
         LadderInput.KnobPlay => "shank",
         LadderInput.TorqueFactor => "fT",
-        LadderInput.BiasFactor => "fB",
+        LadderInput.OwnTorque => "dG",
         LadderInput.PullGive => "gp",
         LadderInput.PushGive => "gs",
         LadderInput.PushSlack => "u",

@@ -36,9 +36,11 @@ public enum LadderInput
     PinPlay,
     KnobPlay,
 
-    /// <summary>Factors on the device's torque and on its bias.</summary>
+    /// <summary>Factor on the device's friction-like torque.</summary>
     TorqueFactor,
-    BiasFactor,
+
+    /// <summary>Deviation of the device's own torque, N m: the same at both stops, whatever a spring winds up between them.</summary>
+    OwnTorque,
 
     /// <summary>Knob movement per newton of wire force at the device, m/N.</summary>
     PullGive,
@@ -92,6 +94,9 @@ public sealed record LadderCase
     /// <summary>Torque of the device's own that opposes the arrival, N m; negative: it helps.</summary>
     public required double BiasAtPush { get; init; }
     public required double BiasAtPull { get; init; }
+
+    /// <summary>Sign with which <see cref="LadderInput.OwnTorque"/> opposes the arrival; 0: the device has no torque of its own.</summary>
+    public (double AtPush, double AtPull) OwnTorqueOpposes { get; init; }
     public required double DeviceDrag { get; init; }
     public Heat? Heat { get; init; }
     public required double Wanted { get; init; }

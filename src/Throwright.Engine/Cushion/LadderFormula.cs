@@ -55,12 +55,13 @@ public static class LadderFormula
 
         // L rises toward the push stop, so dL/dphi has the sign of (push angle - pull angle); both arms made positive.
         double sign = of[LadderInput.PushAngle].Nominal > of[LadderInput.PullAngle].Nominal ? 1 : -1;
-        T torque = x[(int)LadderInput.TorqueFactor], bias = x[(int)LadderInput.BiasFactor], drag = T.Of(of.DeviceDrag);
-        T Force(CirclePlace<T> place, double t, double g) => t == 0 && g == 0
+        T torque = x[(int)LadderInput.TorqueFactor], own = x[(int)LadderInput.OwnTorque], drag = T.Of(of.DeviceDrag);
+        T Force(CirclePlace<T> place, double t, double g, double opposes) => t == 0 && g == 0 && opposes == 0
             ? drag
-            : T.AtLeastZero((((t * torque) + (g * bias)) / (sign * circle.SlopeAt(place))) + drag);
-        T stretchPush = (x[(int)LadderInput.PushGive] * Force(atPush, of.TorqueAtPush, of.BiasAtPush)) + x[(int)LadderInput.OwnPush] + x[(int)LadderInput.PushSlack];
-        T stretchPull = (x[(int)LadderInput.PullGive] * Force(atPull, of.TorqueAtPull, of.BiasAtPull)) + x[(int)LadderInput.OwnPull];
+            : T.AtLeastZero((((t * torque) + T.Of(g) + (opposes * own)) / (sign * circle.SlopeAt(place))) + drag);
+        T forcePush = Force(atPush, of.TorqueAtPush, of.BiasAtPush, of.OwnTorqueOpposes.AtPush), forcePull = Force(atPull, of.TorqueAtPull, of.BiasAtPull, of.OwnTorqueOpposes.AtPull);
+        T stretchPush = (x[(int)LadderInput.PushGive] * forcePush) + x[(int)LadderInput.OwnPush] + x[(int)LadderInput.PushSlack];
+        T stretchPull = (x[(int)LadderInput.PullGive] * forcePull) + x[(int)LadderInput.OwnPull];
 
         T lost = (x[(int)LadderInput.Clearance] * x[(int)LadderInput.BendTotal]) + x[(int)LadderInput.PinPlay] + x[(int)LadderInput.KnobPlay];
         T wireThrow = circle.Difference(atPush, atPull);

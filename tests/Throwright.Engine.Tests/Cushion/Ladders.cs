@@ -13,17 +13,18 @@ internal static class Ladders
     public static QuantityKind KindOf(LadderInput input) => input switch
     {
         LadderInput.PushAngle or LadderInput.PullAngle or LadderInput.BendTotal => QuantityKind.Angle,
-        LadderInput.TorqueFactor or LadderInput.BiasFactor or LadderInput.PullGive or LadderInput.PushGive => QuantityKind.Ratio,
+        LadderInput.TorqueFactor or LadderInput.PullGive or LadderInput.PushGive => QuantityKind.Ratio,
+        LadderInput.OwnTorque => QuantityKind.Torque,
         _ => QuantityKind.Length,
     };
 
     public static LadderValue Value(LadderInput input, double nominal, double minus = 0, double plus = 0, Spread spread = Spread.Uniform) =>
         new(input, input.ToString(), $"run.{input}", KindOf(input), nominal, minus, plus, spread);
 
-    /// <summary>A case from the inputs named; the others are 0 and exact, the factors 1.</summary>
+    /// <summary>A case from the inputs named; the others are 0 and exact, the factor 1.</summary>
     public static LadderCase Case(SettingKind kind, Vector3 anchor, params IEnumerable<LadderValue> given)
     {
-        var values = Enum.GetValues<LadderInput>().Select(i => Value(i, i is LadderInput.TorqueFactor or LadderInput.BiasFactor ? 1 : 0)).ToArray();
+        var values = Enum.GetValues<LadderInput>().Select(i => Value(i, i is LadderInput.TorqueFactor ? 1 : 0)).ToArray();
         foreach (var value in given)
             values[(int)value.Input] = value;
         return new()
@@ -116,7 +117,7 @@ internal static class Ladders
             (LadderInput.PushAngle, push, isWide ? 0.7 : 0.05), (LadderInput.PullAngle, pull, isWide ? 0.7 : 0.05),
             (LadderInput.AnchorX, 0, 0.003), (LadderInput.AnchorY, 0, 0.003), (LadderInput.AnchorZ, 0, 0.003), (LadderInput.AlongAxis, 0.001, 0.002),
             (LadderInput.Clearance, lost.Clearance, 0.0001), (LadderInput.BendTotal, lost.Bends, 0.5), (LadderInput.PinPlay, lost.Pin, 0.0001), (LadderInput.KnobPlay, lost.Knob, 0.0001),
-            (LadderInput.TorqueFactor, 1, 0.4), (LadderInput.BiasFactor, 1, 0.4), (LadderInput.PullGive, gives.Pull, 0.3 * gives.Pull), (LadderInput.PushGive, gives.Push, 0.3 * gives.Push),
+            (LadderInput.TorqueFactor, 1, 0.4), (LadderInput.OwnTorque, 0, 0.1), (LadderInput.PullGive, gives.Pull, 0.3 * gives.Pull), (LadderInput.PushGive, gives.Push, 0.3 * gives.Push),
             (LadderInput.PushSlack, gives.Own, 0.3 * gives.Own), (LadderInput.Tip, hardware.Tip, 0.0005), (LadderInput.SwivelLength, hardware.Swivel, 0.0003), (LadderInput.ConduitLength, hardware.Conduit, 0.02),
             (LadderInput.OwnPull, gives.Own, 0.5 * gives.Own), (LadderInput.OwnPush, gives.Own, 0.5 * gives.Own),
         ];
@@ -130,6 +131,7 @@ internal static class Ladders
             TorqueAtPull = isWide ? 0 : load.Pull,
             BiasAtPush = isWide ? 0 : load.OwnPush,
             BiasAtPull = isWide ? 0 : load.OwnPull,
+            OwnTorqueOpposes = isWide ? default : load.OwnPush > 0 ? (1, -1) : (-1, 1),
             DeviceDrag = load.Drag,
             Heat = heat,
         };

@@ -34,14 +34,14 @@ internal static class PlainLadder
         var up = of[LadderInput.PushAngle].Nominal > of[LadderInput.PullAngle].Nominal ? 1 : -1;
         var (freePush, armPush) = Lever(Get(LadderInput.PushAngle));
         var (freePull, armPull) = Lever(Get(LadderInput.PullAngle));
-        double Load(double torque, double own, double arm)
+        double Load(double torque, double own, double opposes, double arm)
         {
-            var against = (torque * Get(LadderInput.TorqueFactor)) + (own * Get(LadderInput.BiasFactor));
-            return torque == 0 && own == 0 ? of.DeviceDrag : Math.Max(0, (against / (up * arm)) + of.DeviceDrag);
+            var against = (torque * Get(LadderInput.TorqueFactor)) + own + (opposes * Get(LadderInput.OwnTorque));
+            return torque == 0 && own == 0 && opposes == 0 ? of.DeviceDrag : Math.Max(0, (against / (up * arm)) + of.DeviceDrag);
         }
 
-        var shortPush = (Get(LadderInput.PushGive) * Load(of.TorqueAtPush, of.BiasAtPush, armPush)) + Get(LadderInput.PushSlack) + Get(LadderInput.OwnPush);
-        var longPull = (Get(LadderInput.PullGive) * Load(of.TorqueAtPull, of.BiasAtPull, armPull)) + Get(LadderInput.OwnPull);
+        var shortPush = (Get(LadderInput.PushGive) * Load(of.TorqueAtPush, of.BiasAtPush, of.OwnTorqueOpposes.AtPush, armPush)) + Get(LadderInput.PushSlack) + Get(LadderInput.OwnPush);
+        var longPull = (Get(LadderInput.PullGive) * Load(of.TorqueAtPull, of.BiasAtPull, of.OwnTorqueOpposes.AtPull, armPull)) + Get(LadderInput.OwnPull);
         var lost = (Get(LadderInput.Clearance) * Get(LadderInput.BendTotal)) + Get(LadderInput.PinPlay) + Get(LadderInput.KnobPlay);
 
         // Wire such that, pushing without load, the knob stands at wire - free.
