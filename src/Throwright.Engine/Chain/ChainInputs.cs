@@ -9,7 +9,8 @@ using Throwright.Shapes.Quantities;
 namespace Throwright.Engine.Chain;
 
 /// <summary>Fills the cases of hand force and cushion from the model and from earlier answers.</summary>
-internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, ICollection<Need> needs)
+/// <param name="like">The forces of a run with the same lever end, if one is at hand.</param>
+internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, HandForceCase? like, ICollection<Need> needs)
 {
     /// <summary>m/s^2, by definition.</summary>
     private const double StandardGravity = 9.80665;
@@ -55,7 +56,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             : [new BendOnWay(bends.Nominal, double.NaN)];
         return new()
         {
-            Places = PlacesFor(known),
+            // The same lever end under the same load: the same places.
+            Places = like is not null && like.Load == known ? like.Places : PlacesFor(known),
             Load = known,
             Friction = AtLeastZero(Of(mu)),
             Bends = way,

@@ -39,12 +39,13 @@ public static class RunCheck
     }
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
-    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort) => Solve(aircraft, run, effort, SweepSolver.Steps);
+    /// <param name="like">A run already worked out: where the lever end is the same, its sweep and moment arms serve again.</param>
+    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, SweepSolver.Steps);
 
     /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>
-    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort) => Solve(aircraft, run, effort, steps: 2).Ladder;
+    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, steps: 2).Ladder;
 
-    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, int steps)
+    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like, int steps)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -60,15 +61,16 @@ public static class RunCheck
             Figures = [],
             Sentence = "",
         };
-        if (answer.Placement is { } placement)
-            answer = answer with { Sweep = SweepSolver.Solve(placement.Case, steps) };
-        if (answer.Sweep is { IsMonotone: true } way)
-            answer = answer with { Stops = new(answer.Placement!.DevicePlaceAt(way.AtPush), answer.Placement.DevicePlaceAt(way.AtPull)) };
+        var same = like is not null && answer.Placement is not null && answer.Placement == like.Placement ? like : null;
+        if (same is not null)
+            answer = answer with { Sweep = same.Sweep, Stops = same.Stops };
+        else if (answer.Placement is { } placement && SweepSolver.Solve(placement.Case, steps) is { } found)
+            answer = answer with { Sweep = found, Stops = found.IsMonotone ? new(placement.DevicePlaceAt(found.AtPush), placement.DevicePlaceAt(found.AtPull)) : null };
         // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it
         // would mean anything, and near it no bound exists.
         if (answer is { Sweep: { } sweep, Stops: { } stops } && sweep.IsDriven(stops.LeastArm))
         {
-            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, stops, needs);
+            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, stops, same?.ForceCase, needs);
             answer = answer with { ForceCase = chain.ForceCase() };
             if (answer.ForceCase is { } forceCase)
                 answer = answer with { Forces = HandForceSolver.Solve(forceCase) };

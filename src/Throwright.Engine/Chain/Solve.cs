@@ -297,7 +297,7 @@ public sealed class Solve
     /// <summary>Takes a changed run through the chain.</summary>
     internal SolveChoice Choice(string label, double value, QuantityKind kind, Trial trial, string why = "", bool usable = true)
     {
-        var answer = RunCheck.Solve(aircraft, trial.Run, Quick);
+        var answer = RunCheck.Solve(aircraft, trial.Run, Quick, now);
         var margin = MarginOf(answer);
         var verdict = RunFindings.Of(aircraft, answer, say).Select(f => f.Verdict).DefaultIfEmpty(Verdict.NeedsInput).Max();
         var turned = Reverses(answer);
@@ -312,7 +312,7 @@ public sealed class Solve
     /// </summary>
     internal Trial SetAnew(Trial trial, TypedLength? typed = null)
     {
-        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Ladder(aircraft, trial.Run, Quick) is not { } ladder)
+        if (trial.Run.LeverEnd is not { Swivel: { } swivel } || (swivel.At is null && swivel.Rigged is null) || RunCheck.Ladder(aircraft, trial.Run, Quick, now) is not { } ladder)
             return trial;
         var slid = Trial.Slide(trial.Run, Balance(ladder), typed ?? Typed);
         return new(slid.Run, [.. trial.Edits, .. slid.Edits]);

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Throwright.Shapes.Numerics;
 
 /// <summary>A value and its slopes against every input, each as a proven interval over a whole box of inputs.</summary>
@@ -66,6 +68,7 @@ public readonly struct Bound : IReal<Bound>
         return new(Interval.AtLeastZero(a.Value), Scale(a, slope));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static Interval[]? Scale(Bound a, Interval factor)
     {
         if (a.slopes is null)
@@ -81,6 +84,7 @@ public readonly struct Bound : IReal<Bound>
         return result;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static Interval[]? Combine(Bound a, Interval fa, Bound b, Interval fb)
     {
         if (a.slopes is null)

@@ -51,123 +51,143 @@ public static class BoxSearch
                 throw new ArgumentException($"a side of the box is not a finite range: {side.Low} to {side.High}", nameof(box));
         }
 
-        var open = new PriorityQueue<(Interval[] Sides, int Split), double>();
-        var best = double.PositiveInfinity;
-        double[] bestAt = [.. box.Select(side => side.Middle)];
-        var provedClosed = double.PositiveInfinity;
-        var boxes = 0;
+        return new Search(bound, point, [.. box], tolerance, budget).Run();
+    }
 
-        void Try(Interval[] sides)
+    /// <summary>One search: what is open, the best so far, and room that each box uses anew.</summary>
+    private sealed class Search(BoundFormula bound, PointFormula point, Interval[] box, double tolerance, int budget)
+    {
+        private readonly PriorityQueue<(Interval[] Sides, int Split), double> open = new();
+        private readonly Bound[] inputs = new Bound[box.Length];
+
+        /// <summary>Number of the input among those that still have a range, -1: it has none.</summary>
+        private readonly int[] slots = new int[box.Length];
+        private double best = double.PositiveInfinity;
+        private double[] bestAt = Middle(box);
+        private double provedClosed = double.PositiveInfinity;
+        private int boxes;
+
+        public BoxExtreme Run()
         {
-            boxes++;
-            var whole = Reduce(bound, sides);
-            double[] at = [.. sides.Select(side => side.Middle)];
-            var value = point(at);
-            if (value < best)
-                (best, bestAt) = (value, at);
-            if (sides.All(side => side.Width == 0))
-                provedClosed = Math.Min(provedClosed, double.IsNaN(value) ? double.NegativeInfinity : whole.Value.Low);
-            else
-                open.Enqueue((sides, Split(whole, sides)), LowerBound(bound, whole, sides, at));
+            Try([.. box]);
+            if (open.Count == 0)
+                return Ended(provedClosed, Outcome.Corner);
+            while (open.TryPeek(out var next, out var low))
+            {
+                var proved = Math.Min(low, provedClosed);
+                if (best - proved <= tolerance)
+                    return Ended(proved, Outcome.Converged);
+                // Above the best, no box can lower it any more; what is left between the bounds is rounding.
+                if (boxes >= budget || low > best || double.IsNegativeInfinity(provedClosed))
+                    return Ended(proved, Outcome.OutOfBudget);
+                open.Dequeue();
+                var middle = next.Sides[next.Split].Middle;
+                Interval[] left = next.Sides, right = [.. next.Sides];
+                left[next.Split] = new(left[next.Split].Low, middle);
+                right[next.Split] = new(middle, right[next.Split].High);
+                Try(left);
+                Try(right);
+            }
+
+            return Ended(provedClosed, best - provedClosed <= tolerance ? Outcome.Converged : Outcome.OutOfBudget);
         }
 
-        BoxExtreme Ended(double proved, Outcome outcome)
+        private BoxExtreme Ended(double proved, Outcome outcome)
         {
             proved = Math.Min(proved, best);
             return new(proved, best, bestAt, double.IsNegativeInfinity(proved) ? Outcome.Unbounded : outcome, boxes);
         }
 
-        Try([.. box]);
-        if (open.Count == 0)
-            return Ended(provedClosed, Outcome.Corner);
-        while (open.TryPeek(out var next, out var low))
+        private void Try(Interval[] sides)
         {
-            var proved = Math.Min(low, provedClosed);
-            if (best - proved <= tolerance)
-                return Ended(proved, Outcome.Converged);
-            // Above the best, no box can lower it any more; what is left between the bounds is rounding.
-            if (boxes >= budget || low > best || double.IsNegativeInfinity(provedClosed))
-                return Ended(proved, Outcome.OutOfBudget);
-            open.Dequeue();
-            var middle = next.Sides[next.Split].Middle;
-            Interval[] left = [.. next.Sides], right = [.. next.Sides];
-            left[next.Split] = new(left[next.Split].Low, middle);
-            right[next.Split] = new(middle, right[next.Split].High);
-            Try(left);
-            Try(right);
+            boxes++;
+            var whole = Reduce(sides);
+            var at = Middle(sides);
+            var value = point(at);
+            if (value < best)
+                (best, bestAt) = (value, at);
+            if (Array.TrueForAll(sides, side => side.Width == 0))
+                provedClosed = Math.Min(provedClosed, double.IsNaN(value) ? double.NegativeInfinity : whole.Value.Low);
+            else
+                open.Enqueue((sides, Split(whole, sides)), LowerBound(whole, sides, at));
         }
 
-        return Ended(provedClosed, best - provedClosed <= tolerance ? Outcome.Converged : Outcome.OutOfBudget);
-    }
-
-    /// <summary>Sets each input that is proven monotone to its lower-giving end; returns the bounds over what remains.</summary>
-    private static OverBox Reduce(BoundFormula bound, Interval[] sides)
-    {
-        // Fixing one input narrows the slopes of the others, so look again until nothing more is proven.
-        while (true)
+        /// <summary>Sets each input that is proven monotone to its lower-giving end; returns the bounds over what remains.</summary>
+        private Bound Reduce(Interval[] sides)
         {
-            var whole = Evaluate(bound, sides);
-            var changed = false;
+            // Fixing one input narrows the slopes of the others, so look again until nothing more is proven.
+            while (true)
+            {
+                var whole = Evaluate(sides);
+                var changed = false;
+                for (var i = 0; i < sides.Length; i++)
+                {
+                    if (slots[i] < 0)
+                        continue;
+                    var slope = whole.Slope(slots[i]);
+                    if (slope.Low >= 0)
+                        sides[i] = Interval.Of(sides[i].Low);
+                    else if (slope.High <= 0)
+                        sides[i] = Interval.Of(sides[i].High);
+                    else
+                        continue;
+                    changed = true;
+                }
+
+                if (!changed)
+                    return whole;
+            }
+        }
+
+        private double LowerBound(Bound whole, Interval[] sides, double[] middle)
+        {
+            for (var i = 0; i < inputs.Length; i++)
+                inputs[i] = Bound.Of(middle[i]);
+            var mean = bound(inputs).Value;
             for (var i = 0; i < sides.Length; i++)
             {
-                if (sides[i].Width == 0)
-                    continue;
-                var slope = whole.Slope(i);
-                if (slope.Low >= 0)
-                    sides[i] = Interval.Of(sides[i].Low);
-                else if (slope.High <= 0)
-                    sides[i] = Interval.Of(sides[i].High);
-                else
-                    continue;
-                changed = true;
+                if (slots[i] >= 0)
+                    mean += whole.Slope(slots[i]) * (sides[i] - Interval.Of(middle[i]));
             }
 
-            if (!changed)
-                return whole;
+            var low = Math.Max(whole.Value.Low, mean.Low);
+            return double.IsNaN(low) ? double.NegativeInfinity : low;
         }
-    }
 
-    private static double LowerBound(BoundFormula bound, OverBox whole, Interval[] sides, double[] middle)
-    {
-        var mean = Evaluate(bound, [.. middle.Select(Interval.Of)]).Value;
-        for (var i = 0; i < sides.Length; i++)
-            mean += whole.Slope(i) * (sides[i] - Interval.Of(middle[i]));
-        var low = Math.Max(whole.Value.Low, mean.Low);
-        return double.IsNaN(low) ? double.NegativeInfinity : low;
-    }
-
-    /// <summary>The input whose range may change the value most.</summary>
-    private static int Split(OverBox whole, Interval[] sides)
-    {
-        var (input, most) = (-1, -1.0);
-        for (var i = 0; i < sides.Length; i++)
+        /// <summary>The input whose range may change the value most.</summary>
+        private int Split(Bound whole, Interval[] sides)
         {
-            var reach = sides[i].Width == 0 ? -1 : sides[i].Width * Math.Min(whole.Slope(i).Size, 1e300);
-            if (reach > most)
-                (most, input) = (reach, i);
+            var (input, most) = (-1, -1.0);
+            for (var i = 0; i < sides.Length; i++)
+            {
+                var reach = slots[i] < 0 ? -1 : sides[i].Width * Math.Min(whole.Slope(slots[i]).Size, 1e300);
+                if (reach > most)
+                    (most, input) = (reach, i);
+            }
+
+            return input;
         }
 
-        return input;
-    }
+        /// <summary>
+        /// Value and slopes over the box. Only the inputs that still have a range carry a slope, numbered by their slot: most
+        /// are soon fixed, and a slope against them need not be carried along.
+        /// </summary>
+        private Bound Evaluate(Interval[] sides)
+        {
+            var count = 0;
+            for (var i = 0; i < sides.Length; i++)
+                slots[i] = sides[i].Width == 0 ? -1 : count++;
+            for (var i = 0; i < inputs.Length; i++)
+                inputs[i] = slots[i] < 0 ? Bound.Of(sides[i].Low) : Bound.Input(slots[i], count, sides[i]);
+            return bound(inputs);
+        }
 
-    /// <summary>Value and slopes over the box; only the inputs that still have a range carry a slope.</summary>
-    private static OverBox Evaluate(BoundFormula bound, Interval[] sides)
-    {
-        var slots = new int[sides.Length];
-        var open = 0;
-        for (var i = 0; i < sides.Length; i++)
-            slots[i] = sides[i].Width == 0 ? -1 : open++;
-        var inputs = new Bound[sides.Length];
-        for (var i = 0; i < inputs.Length; i++)
-            inputs[i] = slots[i] < 0 ? Bound.Of(sides[i].Low) : Bound.Input(slots[i], open, sides[i]);
-        return new(bound(inputs), slots);
-    }
-
-    /// <summary>What a formula does over a box: most inputs are soon fixed, and a slope against them is not carried along.</summary>
-    private readonly struct OverBox(Bound result, int[] slots)
-    {
-        public Interval Value => result.Value;
-
-        public Interval Slope(int input) => slots[input] < 0 ? Interval.Zero : result.Slope(slots[input]);
+        private static double[] Middle(Interval[] sides)
+        {
+            var middle = new double[sides.Length];
+            for (var i = 0; i < middle.Length; i++)
+                middle[i] = sides[i].Middle;
+            return middle;
+        }
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace Throwright.Shapes.Numerics;
 
 /// <summary>All numbers from Low to High; every operation encloses the true result.</summary>
@@ -30,12 +32,15 @@ public readonly record struct Interval(double Low, double High)
 
     public static Interval Hull(Interval a, Interval b) => new(Math.Min(a.Low, b.Low), Math.Max(a.High, b.High));
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static Interval operator +(Interval a, Interval b) => Out(a.Low + b.Low, a.High + b.High);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static Interval operator -(Interval a, Interval b) => Out(a.Low - b.High, a.High - b.Low);
 
     public static Interval operator -(Interval a) => new(-a.High, -a.Low);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static Interval operator *(Interval a, Interval b)
     {
         // Most factors have one sign, and then it is known which ends meet: two products instead of four.
@@ -57,6 +62,7 @@ public readonly record struct Interval(double Low, double High)
         return Out(Math.Min(Math.Min(p, q), Math.Min(r, s)), Math.Max(Math.Max(p, q), Math.Max(r, s)));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static Interval operator /(Interval a, Interval b) =>
         b.Low > 0 || b.High < 0 ? a * Out(1 / b.High, 1 / b.Low) : Whole;
 
@@ -99,6 +105,7 @@ public readonly record struct Interval(double Low, double High)
     /// 0 x infinity is 0 here: an end at infinity stands for "as large as you like", never for a value. A product too
     /// small for a double is the smallest one, so that zero means zero.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static double Product(double a, double b)
     {
         var product = a * b;
@@ -108,6 +115,7 @@ public readonly record struct Interval(double Low, double High)
     }
 
     /// <remarks>A sum or a root that comes out as zero is exact; so is a product by <see cref="Product"/>.</remarks>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Interval Out(double low, double high) =>
         double.IsNaN(low) || double.IsNaN(high)
             ? Whole
