@@ -70,7 +70,7 @@ public sealed class LadderLawsTests
     [Fact]
     public void Ladder_EveryLengthGrown_GrowsAlike() => Gen.Select(Ladders.Any(isWide: false), Gen.Double[0.5, 2]).Sample((of, k) =>
     {
-        var grown = of.With(of.Values.Select(v => v.Kind == QuantityKind.Length || v.Input is LadderInput.PullGive or LadderInput.PushGive
+        var grown = of.With(of.Values.Select(v => v.Kind is QuantityKind.Length or QuantityKind.Torque || v.Input is LadderInput.PullGive or LadderInput.PushGive
             ? v with { Nominal = k * v.Nominal, Minus = k * v.Minus, Plus = k * v.Plus }
             : v)) with
         {
