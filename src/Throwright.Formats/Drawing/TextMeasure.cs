@@ -21,15 +21,20 @@ public static class TextMeasure
         spans.Sum(s => Width(s.Text, size, s.Bold, tracking));
 
     /// <summary>The text, or as much of its beginning as fits, with dots for what is left out.</summary>
-    public static string Fit(string text, double size, double room, bool bold = false)
+    public static string Fit(string text, double size, double room, bool bold = false) => Fit(text, room, t => Width(t, size, bold));
+
+    /// <summary>Breaks a text into lines no wider than <paramref name="room"/>; a word that is too long is cut.</summary>
+    public static IReadOnlyList<string> Wrap(string text, double size, double room, bool bold = false) => Wrap(text, room, t => Width(t, size, bold));
+
+    internal static string Fit(string text, double room, Func<string, double> width)
     {
-        if (Width(text, size, bold) <= room)
+        if (width(text) <= room)
             return text;
         var kept = new StringBuilder();
-        var left = room - Width(Dots, size, bold);
+        var left = room - width(Dots);
         foreach (var rune in text.EnumerateRunes())
         {
-            left -= IsJoined(rune) ? 0 : FaceWidths.Of(rune.Value, bold) * size;
+            left -= width(rune.ToString());
             if (left < 0)
                 break;
             kept.Append(rune.ToString());
@@ -38,15 +43,14 @@ public static class TextMeasure
         return kept.ToString().TrimEnd() + Dots;
     }
 
-    /// <summary>Breaks a text into lines no wider than <paramref name="room"/>; a word that is too long is cut.</summary>
-    public static IReadOnlyList<string> Wrap(string text, double size, double room, bool bold = false)
+    internal static IReadOnlyList<string> Wrap(string text, double room, Func<string, double> width)
     {
         var lines = new List<string>();
         var line = "";
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
-            if (line.Length > 0 && Width(longer, size, bold) > room)
+            if (line.Length > 0 && width(longer) > room)
             {
                 lines.Add(line);
                 longer = word;
@@ -57,7 +61,7 @@ public static class TextMeasure
 
         if (line.Length > 0)
             lines.Add(line);
-        return lines.ConvertAll(l => Fit(l, size, room, bold));
+        return lines.ConvertAll(l => Fit(l, room, width));
     }
 
     /// <summary>Marks that sit on the letter before them take no room of their own.</summary>

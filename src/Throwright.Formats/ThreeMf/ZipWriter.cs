@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using Throwright.Formats.Packing;
 
 namespace Throwright.Formats.ThreeMf;
 

@@ -1,4 +1,4 @@
-namespace Throwright.Formats.ThreeMf;
+namespace Throwright.Formats.Packing;
 
 /// <summary>Packs bytes as one deflate block with the fixed codes (RFC 1951, 3.2.6).</summary>
 /// <remarks>
