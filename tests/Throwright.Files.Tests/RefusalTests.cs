@@ -146,9 +146,67 @@ public class RefusalTests
         ("\"axis\": [0, \"1\", 0.25],", "", "$.runs[0].leverEnd.axis", "no \"axis\" in the lever end", "which the spatial form needs", true),
     ];
 
+    private static readonly (string Was, string Is, string Path, string Found, string Expected, bool SchemaSees)[] CockpitCases =
+    [
+        // Sheets
+        ("\"sheet\": \"panel\"", "\"sheet\": ¤\"pannel\"", "$.runs[0].cockpitEnd.sheet", "\"pannel\": no sheet has this id", "did you mean \"panel\"?", false),
+        ("\"sheet\": \"panel\"", "\"sheet\": ¤\"x\"", "$.runs[0].cockpitEnd.sheet", "no sheet has this id", "\"panel\", \"console\"", false),
+        ("\"id\": \"console\"", "\"id\": ¤\"panel\"", "$.sheets[1].id", "\"panel\" again (first on line 11)", "a different id for each sheet", false),
+        ("\"up\": [0, 0, 1],\n", "\"up\": ¤[-1, 0, 0],\n", "$.sheets[0].up", "along the normal", "a direction in the sheet", false),
+        ("[\"20 in\", \"15 in\", \"36 in\"]]\n", "¤[\"23 in\", \"15 in\", \"36 in\"]]\n", "$.sheets[0].outline[2]", "3 in off the sheet", "at most 25 mm", false),
+        ("\"flap-hole\": [\"20 in\"", "\"flap-hole\": [\"24 in\"", "$.runs[0].cockpitEnd.hole", "\"flap-hole\": 4 in off the sheet panel", "a point of the sheet", false),
+        ("\"normal\": [0, 0, 1] }\n  ],", "\"normal\": ¤[0, 0, 0] }\n  ],", "$.sheets[1].normal", "a direction without length", "direction", false),
+
+        // Knob, shank, bushing
+        ("\"width\": \"4 in\", \"hand\"", "\"width\": ¤\"3/4 in\", \"hand\"", "$.runs[0].cockpitEnd.knob.width", "\"3/4 in\" with diameter \"1 in\": the bar is shorter than it is thick", "width larger than diameter", false),
+        ("\"diameter\": \"3/8 in\"", "\"diameter\": ¤\"0.6 in\"", "$.runs[0].cockpitEnd.shank.diameter", "as thick as the thread round it, \"0.5 in\"", "thinner", false),
+        ("\"nut\": \"3/4 in\"", "\"nut\": ¤\"1/2 in\"", "$.runs[0].cockpitEnd.bushing.nut", "does not go over the thread", "nut larger than diameter", false),
+        ("\"hole\": \"0.51 in\"", "\"hole\": ¤\"0.49 in\"", "$.runs[0].cockpitEnd.bushing.hole", "does not go through", "at least as large as diameter", false),
+        ("\"length\": \"1 in\", \"diameter\": \"0.5 in\"", "\"length\": ¤\"1/4 in\", \"diameter\": \"0.5 in\"", "$.runs[0].cockpitEnd.bushing.length", "shorter than its nut", "larger than nutHeight", false),
+        ("\"right\": \"-5 deg\"", "\"right\": ¤\"50 deg\"", "$.runs[0].cockpitEnd.tilt.right", "larger than 45 deg", "-45 deg to 45 deg", false),
+
+        // Joints
+        ("\"slide\": [0, 0, 1], ", "", "$.bodies[0].joints[1]", "none of \"slide\", \"turn\"", "one of", true),
+        ("\"slide\": [0, 0, 1], ", "\"slide\": [0, 0, 1], ¤\"about\": [\"1 in\", \"1 in\", \"1 in\"], ", "$.bodies[0].joints[1].about", "\"about\" with a slide", "a slide without", true),
+        ("\"about\": [\"24 in\", \"2 in\", \"20 in\"], ", "", "$.bodies[0].joints[0].about", "no \"about\" in the joint", "a point of the axis", true),
+        ("\"to\": \"1/2 in\"", "\"to\": ¤\"5 deg\"", "$.bodies[0].joints[1].to", "\"5 deg\" for a slide", "a length", false),
+        ("\"to\": \"35 deg\"", "\"to\": ¤\"3 in\"", "$.bodies[0].joints[0].to", "\"3 in\" for a turn", "an angle", false),
+        ("\"from\": \"-20 deg\"", "\"from\": ¤\"40 deg\"", "$.bodies[0].joints[0].from", "not smaller than to, \"35 deg\"", "from smaller than to", false),
+        ("\"from\": \"-20 deg\", \"to\": \"35 deg\"", "\"from\": \"-200 deg\", \"to\": ¤\"200 deg\"", "$.bodies[0].joints[0].to", "more than a full turn", "at most 360 deg", false),
+        ("\"from\": \"-20 deg\"", "\"from\": ¤\"-400 deg\"", "$.bodies[0].joints[0].from", "smaller than -360 deg", "-360 deg to 360 deg", false),
+        ("\"id\": \"lift\"", "\"id\": ¤\"lever\"", "$.bodies[0].joints[1].id", "\"lever\" again", "a different name for each joint", false),
+
+        // Parts
+        ("\"to\": [\"24 in\", \"2 in\", \"25 in\"]", "\"to\": ¤[\"24 in\", \"2 in\", \"20 in\"]", "$.bodies[0].shapes[0].capsule.to", "the same place as from", "another place", false),
+        ("{ \"sphere\": {", "{ \"name\": \"bar\", \"sphere\": {", "$.bodies[0].shapes[1]", "a second part called \"bar\"", "a different name", false),
+        ("{ \"sphere\": {", "{ \"plane\": { \"at\": [\"1 in\", \"1 in\", \"1 in\"], \"normal\": [0, 0, 1] }, \"sphere\": {", "$.bodies[0].shapes[1].plane", "\"plane\" beside \"sphere\"", "only one of", true),
+        ("\"along\": [1, 1, 0]", "\"along\": [0, 0, -1]", "$.bodies[1].shapes[0].box", "along and up are the same way", "two ways", false),
+        ("\"size\": [\"10 in\"", "\"size\": [¤\"0 in\"", "$.bodies[1].shapes[0].box.size[0]", "zero", "a length above zero", false),
+        ("\"aft\": \"-z\"", "\"aft\": \"-y\"", "$.bodies[1].shapes[4].mesh", "up and aft are the same axis", "two different axes", false),
+        ("\"meshes/grip.stl\"", "¤\"../grip.stl\"", "$.bodies[1].shapes[4].mesh.file", "../grip.stl", "a file beside the aircraft file", false),
+        ("\"at\": [\"36 in\", \"0 in\", \"30 in\"], \"accuracy\"", "\"accuracy\"", "$.bodies[1].shapes[4].mesh", "none of \"at\", \"matched\"", "one of", true),
+
+        // Ready-made
+        ("\"grip\": \"5 in\"", "\"grip\": \"30 in\"", "$.bodies[2].stick.length", "the grip is longer than the stick", "length larger than grip", false),
+        ("\"rimDiameter\": \"1.1 in\"", "\"rimDiameter\": \"6 in\"", "$.bodies[3].yoke.horn", "the horns are shorter", "horn larger than rimDiameter", false),
+        ("\"thigh\": \"19 in\"", "\"thigh\": \"10 in\"", "$.bodies[5].leg.heel", "31.06 in from the hip: farther than thigh \"10 in\" and shin \"20 in\" reach", "a bent knee", false),
+        ("{ \"id\": \"stick\",", "{ \"id\": \"stick\", ¤\"joints\": [],", "$.bodies[2].joints", "\"joints\" beside \"stick\"", "brings its own", false),
+
+        // Names over the whole file
+        ("\"id\": \"yoke\"", "\"id\": ¤\"stick\"", "$.bodies[3].id", "\"stick\" again", "a different id for each body", false),
+        ("\"id\": \"yoke\"", "\"id\": ¤\"cowl-flap\"", "$.bodies[3].id", "a run has this id too", "an id that no run has", false),
+        ("\"part\": \"bar\"", "\"part\": ¤\"rod\"", "$.bodies[0].touches[0].part", "\"rod\": the body has no such part", "one of \"bar\", \"sphere\"", false),
+        ("\"with\": \"cowl-flap\"", "\"with\": ¤\"cowl\"", "$.bodies[0].touches[0].with", "no body and no run has this id", "one of", false),
+        ("\"with\": \"cowl-flap\"", "\"with\": ¤\"flap-lever\"", "$.bodies[0].touches[0].with", "the body itself", "another body", false),
+        ("\"withPart\": \"shank\"", "\"withPart\": ¤\"rod\"", "$.bodies[0].touches[0].withPart", "\"rod\": cowl-flap has no such part", "\"shank\", \"knob\", \"hand\"", false),
+        ("\"with\": \"cowl-flap\", \"withPart\": \"shank\"", "\"with\": \"stick\", \"withPart\": ¤\"shank\"", "$.bodies[0].touches[0].withPart", "stick has no such part", "\"shaft\", \"grip\"", false),
+    ];
+
     public static TheoryData<string, int> Cases()
     {
         var data = new TheoryData<string, int>();
+        for (var i = 0; i < CockpitCases.Length; i++)
+            data.Add("cockpit", i);
         for (var i = 0; i < BenchCases.Length; i++)
             data.Add("bench", i);
         for (var i = 0; i < SpatialCases.Length; i++)
@@ -199,11 +257,17 @@ public class RefusalTests
     {
         Assert.Empty(AircraftFile.Parse("a", SoundFiles.Bench).Problems);
         Assert.Empty(AircraftFile.Parse("a", SoundFiles.Spatial).Problems);
+        Assert.Empty(AircraftFile.Parse("a", SoundFiles.Cockpit).Problems);
     }
 
     private static (string Marked, string Text, string Path, string Found, string Expected, bool SchemaSees) Spoiled(string form, int number)
     {
-        var (sound, c) = form == "bench" ? (SoundFiles.Bench, BenchCases[number]) : (SoundFiles.Spatial, SpatialCases[number]);
+        var (sound, c) = form switch
+        {
+            "bench" => (SoundFiles.Bench, BenchCases[number]),
+            "spatial" => (SoundFiles.Spatial, SpatialCases[number]),
+            _ => (SoundFiles.Cockpit, CockpitCases[number]),
+        };
         sound = sound.ReplaceLineEndings("\n");
         var at = sound.LastIndexOf(c.Was, StringComparison.Ordinal);
         Assert.True(at >= 0, c.Was);

@@ -19,6 +19,7 @@ public class SchemaTests
     {
         Assert.True(PublishedSchema.Accepts(SoundFiles.Bench));
         Assert.True(PublishedSchema.Accepts(SoundFiles.Spatial));
+        Assert.True(PublishedSchema.Accepts(SoundFiles.Cockpit));
         Assert.True(PublishedSchema.Accepts("""{"format":1,"aircraft":{"name":"A"}}"""));
     }
 

@@ -95,4 +95,79 @@ internal static class SoundFiles
           ]
         }
         """;
+
+    /// <summary>Everything that clearance and mount look at.</summary>
+    public const string Cockpit =
+        """
+        {
+          "format": 1,
+          "aircraft": { "name": "Demo" },
+          "points": { "flap-hole": ["20 in", "3 in ± 1/16 in", "30 in"] },
+          "pilot": {
+            "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "25 in",
+            "largest": "man50", "smallest": "woman50"
+          },
+          "sheets": [
+            {
+              "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0], "up": [0, 0, 1],
+              "thickness": "0.063 in ± 0.003 in", "material": "2024-T3",
+              "outline": [["20 in", "-15 in", "28 in"], ["20 in", "15 in", "28 in"], ["20 in", "15 in", "36 in"]]
+            },
+            { "id": "console", "at": ["30 in", "0 in", "16 in"], "normal": [0, 0, 1] }
+          ],
+          "bodies": [
+            {
+              "id": "flap-lever", "note": "invented",
+              "joints": [
+                { "id": "lever", "turn": [0, 1, 0], "about": ["24 in", "2 in", "20 in"], "from": "-20 deg", "to": "35 deg" },
+                { "id": "lift", "slide": [0, 0, 1], "from": "1/8 in", "to": "1/2 in" }
+              ],
+              "shapes": [
+                { "name": "bar", "capsule": { "from": ["24 in", "2 in", "20 in"], "to": ["24 in", "2 in", "25 in"], "radius": "1/4 in" } },
+                { "sphere": { "centre": ["24 in", "2 in", "25.5 in"], "radius": "3/4 in ± 1/16 in" } }
+              ],
+              "allow": "1/4 in",
+              "touches": [ { "part": "bar", "with": "cowl-flap", "withPart": "shank", "why": "rests there" } ]
+            },
+            {
+              "id": "box",
+              "shapes": [
+                { "box": { "centre": ["30 in", "0 in", "12 in"], "size": ["10 in", "4 in", "3 in"], "along": [1, 1, 0], "up": [0, 0, 1] } },
+                { "cylinder": { "from": ["24 in", "1 in", "22 in"], "to": ["24 in", "3 in", "22 in"], "radius": "1/2 in" } },
+                { "cone": { "from": ["24 in", "2 in", "20 in"], "to": ["24 in", "2 in", "21 in"], "radius": "1 in", "endRadius": "1/2 in" } },
+                { "plane": { "at": ["0 in", "0 in", "10 in"], "normal": [0, 0, 1] } },
+                { "mesh": { "file": "meshes/grip.stl", "unit": "cm", "up": "y", "aft": "-z", "at": ["36 in", "0 in", "30 in"], "accuracy": "0.5 mm" } },
+                { "mesh": { "file": "cowl.stl", "unit": "in", "matched": [
+                  { "mesh": [1.5, 0, 0], "aircraft": "flap-hole" }, { "mesh": [4, 2, 0], "aircraft": ["1 in", "0 in", "0 in"] }, { "mesh": [0, 5, 3], "aircraft": ["0 in", "1 in", "0 in"] } ] } }
+              ]
+            },
+            { "id": "stick",
+              "stick": { "pivot": ["36 in", "0 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in",
+              "forward": "15 deg", "aft": "20 deg", "left": "21 deg", "right": "22 deg" } },
+            { "id": "yoke",
+              "yoke": { "hub": ["30 in", "14 in", "28 in"], "shaftLength": "10 in", "shaftDiameter": "1 in", "width": "12 in", "horn": "5 in",
+              "rimDiameter": "1.1 in", "travel": "7 in", "turn": "80 deg" } },
+            { "id": "pedals",
+              "pedals": { "left": ["18 in", "-5 in", "11 in"], "right": ["18 in", "5 in", "11 in"], "width": "4 in", "length": "10 in", "thickness": "4 in", "swing": "20 deg" } },
+            { "id": "right-leg",
+              "leg": { "side": "right", "hip": ["52 in", "4 in", "20 in"], "heel": ["22 in", "5 in", "12 in"], "size": "woman95",
+              "thigh": "19 in", "shin": "20 in", "thighDiameter": "8 in", "shinDiameter": "6 in", "outward": "20 deg", "inward": "5 deg" } },
+            { "id": "bow", "frame": { "line": [["20 in", "-15 in", "36 in"], ["20 in", "0 in", "44 in"], ["20 in", "15 in", "36 in"]], "diameter": "1 in" } }
+          ],
+          "runs": [
+            {
+              "id": "cowl-flap",
+              "cockpitEnd": {
+                "stroke": "3 in",
+                "sheet": "panel", "hole": "flap-hole", "tilt": { "up": "3 deg", "right": "-5 deg" },
+                "turns": { "left": "10 deg", "right": "90 deg" },
+                "knob": { "shape": "tHandle", "colour": "black", "diameter": "1 in", "length": "1.1 in", "width": "4 in", "hand": "1.2 in" },
+                "shank": { "diameter": "3/8 in", "out": "1/2 in" },
+                "bushing": { "thread": "1/2-20 UNF", "length": "1 in", "diameter": "0.5 in", "nut": "3/4 in", "nutHeight": "5/16 in", "hole": "0.51 in" },
+                "clear": "0.4 in"
+              }
+            }
+          ]
+        }
+        """;
 }

@@ -16,6 +16,14 @@ public sealed record Aircraft
     /// <summary>Measured places by name; others refer to them.</summary>
     public EquatableList<NamedPoint> Points { get; init; } = [];
 
+    public Pilot? Pilot { get; init; }
+
+    /// <summary>Sheets that carry bushings.</summary>
+    public EquatableList<Sheet> Sheets { get; init; } = [];
+
+    /// <summary>What handles must not meet: stick, yoke, knees, frames.</summary>
+    public EquatableList<Body> Bodies { get; init; } = [];
+
     public EquatableList<Run> Runs { get; init; } = [];
 }
 

@@ -76,6 +76,24 @@ public sealed record CockpitEnd
 
     /// <summary>Free play of the shank against the core, along the travel.</summary>
     public Toleranced<Length>? Play { get; init; }
+
+    /// <summary>The sheet that carries the bushing; null: not known.</summary>
+    public Sheet? Sheet { get; init; }
+
+    /// <summary>Middle of the bushing's hole on the sheet's face toward the pilot.</summary>
+    public PointAt? Hole { get; init; }
+
+    /// <summary>Lean of the shank; null: square to the sheet.</summary>
+    public MountTilt? Tilt { get; init; }
+    public KnobSize KnobSize { get; init; } = new();
+
+    /// <summary>How far the knob turns; null: not told.</summary>
+    public KnobTurn? Turns { get; init; }
+    public Shank Shank { get; init; } = new();
+    public Bushing? Bushing { get; init; }
+
+    /// <summary>Clearance wanted all round the handle in every position; null: the usual figure.</summary>
+    public Length? Clear { get; init; }
 }
 
 public enum KnobShape

@@ -170,7 +170,11 @@ internal static partial class AircraftDescription
             "What the hand holds.",
             Usual.Knob);
         public static readonly Member<string> Colour = Words("colour", Line, "Colour of the knob or handle.");
-        public static readonly ObjectShape<Given> Shape = new("knob", "the knob", [Form, Colour], g => g);
+        public static readonly Member<Toleranced<Length>> Diameter = Optional("diameter", new TolerancedShape<Length>("2 mm", "300 mm"), "Diameter of a round knob; of the bar of a T-handle; of a lever handle's grip.");
+        public static readonly Member<Toleranced<Length>> Length = Optional("length", new TolerancedShape<Length>("1 mm", "300 mm"), "Along the shank, front to back. A T-handle needs none: its bar is as long as it is thick.");
+        public static readonly Member<Toleranced<Length>> Width = Optional("width", new TolerancedShape<Length>("5 mm", "500 mm"), "Across the shank, end to end of a T-handle's bar.");
+        public static readonly Member<Length> Hand = Optional("hand", new ExactShape<Length>("0 mm", "200 mm"), "Room for a hand all round the knob that must stay free in every position. Left out: the hand's room is told, not asked for.");
+        public static readonly ObjectShape<Given> Shape = new("knob", "the knob", [Form, Colour, Diameter, Length, Width, Hand], g => g, Less(Diameter, Width, "the bar is shorter than it is thick"));
     }
 
     private static class CockpitEndShape
@@ -192,11 +196,18 @@ internal static partial class AircraftDescription
             Usual.Lock);
         public static readonly Member<Force> LockHolds = Optional("lockHolds", new ExactShape<Force>("0 N", "1000000 N"), "Pull or push along the shank that the lock holds.");
         public static readonly Member<Toleranced<Length>> Play = Optional("play", new TolerancedShape<Length>("0 mm", "100 mm"), "Free play between knob and core wire along the travel: hold the wire and move the knob.");
+        public static readonly Member<Sheet> Sheet = Optional("sheet", new SheetNameShape(), "The sheet that carries the bushing.");
+        public static readonly Member<PointAt> Hole = Optional("hole", PointOrName, "Middle of the bushing's hole on the sheet's face toward you.");
+        public static readonly Member<MountTilt> Tilt = Optional("tilt", MountTiltShape.Shape, "Lean of the shank against the sheet. Left out: square to it.");
+        public static readonly Member<KnobTurn> Turns = Optional("turns", TurnsShape.Shape, "How far the knob turns about the shank. Left out: it does not; with a lock that works by turning, any turn.");
+        public static readonly Member<Shank> Shank = Optional("shank", ShankShape.Shape, "The rod between knob and bushing.");
+        public static readonly Member<Bushing> Bushing = Optional("bushing", BushingShape.Shape, "The threaded body through the sheet, with its nut.");
+        public static readonly Member<Length> Clear = Optional("clear", new ExactShape<Length>("0 mm", "200 mm"), "Clearance you want all round the handle in every position. Left out: the usual figure.");
 
         public static readonly ObjectShape<CockpitEnd> Shape = new(
             "cockpitEnd",
             "the cockpit end",
-            [Stroke, PushMeans, PullMeans, Knob, Lock, LockHolds, Play],
+            [Stroke, PushMeans, PullMeans, Knob, Lock, LockHolds, Play, Sheet, Hole, Tilt, Turns, Shank, Bushing, Clear],
             g => new()
             {
                 Stroke = g.Maybe(Stroke),
@@ -207,7 +218,36 @@ internal static partial class AircraftDescription
                 Lock = g.Or(Lock),
                 LockHolds = g.Maybe(LockHolds),
                 Play = g.Maybe(Play),
-            });
+                Sheet = g.Item(Sheet),
+                Hole = g.Item(Hole),
+                Tilt = g.Item(Tilt),
+                KnobSize = new()
+                {
+                    Diameter = g.In(Knob).Maybe(KnobParts.Diameter),
+                    Length = g.In(Knob).Maybe(KnobParts.Length),
+                    Width = g.In(Knob).Maybe(KnobParts.Width),
+                    Hand = g.In(Knob).Maybe(KnobParts.Hand),
+                },
+                Turns = g.Item(Turns),
+                Shank = g.Item(Shank) ?? new(),
+                Bushing = g.Item(Bushing),
+                Clear = g.Maybe(Clear),
+            },
+            new Rule(
+                $"The hole lies in the sheet: at most {MostOffSheet * 1000:0} mm off it.",
+                g =>
+                {
+                    if (g.Item(Sheet) is { } sheet && g.Item(Hole) is { } hole && OffSheet(hole, sheet.At, sheet.Normal) is var off && off > MostOffSheet)
+                        g.RefuseValue(Hole, $"{g.Shown(Hole)}: {Inches(off)} off the sheet {sheet.Id}", $"a point of the sheet, at most {MostOffSheet * 1000:0} mm off its face");
+                }),
+            new Rule(
+                "The shank goes through the bushing.",
+                g =>
+                {
+                    Given shank = g.In(Shank), bushing = g.In(Bushing);
+                    if (g.Has(Shank) && g.Has(Bushing) && shank.Maybe(ShankShape.Diameter)?.Least >= bushing.Maybe(BushingShape.Diameter)?.Most)
+                        shank.RefuseValue(ShankShape.Diameter, $"{shank.Shown(ShankShape.Diameter)}: as thick as the thread round it, {bushing.Shown(BushingShape.Diameter)}", "a shank thinner than the bushing's thread");
+                }));
     }
 
     private static class CoreShape
@@ -711,12 +751,15 @@ internal static partial class AircraftDescription
             Engine.Model.Yardstick.Mil1472);
         public static readonly Member<Surroundings> Environment = Optional("environment", EnvironmentShape.Shape, "Airframe material and temperatures.");
         public static readonly Member<EquatableList<NamedPoint>> Points = Optional("points", new PointsShape(Point), "Measured places by name; runs refer to them. Station counts aft, buttline right, waterline up.", [], "");
+        public static readonly Member<Pilot> Pilot = Optional("pilot", PilotShape.Shape, "Who sits at the controls.");
+        public static readonly Member<EquatableList<Sheet>> Sheets = Optional("sheets", new SheetsShape(SheetShape.Shape), "Panels and consoles that carry bushings.", [], "");
+        public static readonly Member<EquatableList<Body>> Bodies = Optional("bodies", new ListShape<Body>(BodyShape.Shape, "bodies", 200), "What a handle must not meet: stick, yoke, knees, frames. Joints at zero as they are described.", [], "");
         public static readonly Member<EquatableList<Run>> Runs = Optional("runs", new RunsShape(RunShape.Shape), "The controls, one run each.", [], "");
 
         public static readonly ObjectShape<Aircraft> Shape = new(
             "file",
             "the aircraft file",
-            [Schema, Format, Name, Display, Yardstick, Environment, Points, Runs],
+            [Schema, Format, Name, Display, Yardstick, Environment, Points, Pilot, Sheets, Bodies, Runs],
             g => new()
             {
                 Name = g.In(Name).Must(NameShape.Name),
@@ -726,7 +769,11 @@ internal static partial class AircraftDescription
                 Environment = g.Item(Environment),
                 Yardstick = g.Or(Yardstick),
                 Points = g.Or(Points),
+                Pilot = g.Item(Pilot),
+                Sheets = g.Or(Sheets),
+                Bodies = g.Or(Bodies),
                 Runs = g.Or(Runs),
-            });
+            },
+            new Rule("Sheets and bodies have ids of their own, and allowed contacts name parts that are there.", BodiesHoldTogether));
     }
 }

@@ -40,6 +40,20 @@ internal sealed record Rule(string Text, Action<Given> Check, Func<JsonObject>? 
                 given.RefuseName(b, $"\"{b.Name}\" beside \"{a.Name}\"", $"either \"{a.Name}\" or \"{b.Name}\", not both");
         },
         () => new() { ["not"] = new JsonObject { ["required"] = new JsonArray(a.Name, b.Name) } });
+
+    /// <summary>One of several members, no more and no less.</summary>
+    public static Rule ExactlyOne(string text, params Member[] members) => new(
+        text,
+        given =>
+        {
+            var has = members.Where(given.Has).ToList();
+            var list = string.Join(", ", members.Select(m => $"\"{m.Name}\""));
+            if (has.Count == 0)
+                given.RefuseSelf($"none of {list}", $"one of {list}");
+            else if (has.Count > 1)
+                given.RefuseName(has[1], $"\"{has[1].Name}\" beside \"{has[0].Name}\"", $"only one of {list}");
+        },
+        () => new() { ["oneOf"] = new JsonArray([.. members.Select(m => new JsonObject { ["required"] = new JsonArray(m.Name) })]) });
 }
 
 /// <summary>What the file gives of one object. Members at fault count as given, but have no value.</summary>
@@ -80,6 +94,27 @@ internal sealed class Given(Node node, Reading reading)
     {
         var value = At(list)!.Items[row].Items[cell];
         reading.AtValue(value, $"{Reading.Shown(value)}: {problem}", expected);
+    }
+
+    /// <summary>The object itself is at fault.</summary>
+    public void RefuseSelf(string found, string expected) => reading.AtValue(node, found, expected);
+
+    /// <summary>An entry of a list is at fault.</summary>
+    public void RefuseRow(Member list, int row, string problem, string expected) => reading.AtValue(At(list)!.Items[row], problem, expected);
+
+    /// <summary>What the file gives of each object of a list, in its order.</summary>
+    public IEnumerable<Given> Rows(Member list) =>
+        At(list) is { Kind: NodeKind.List } items ? items.Items.Select(i => reading.Givens.TryGetValue(i, out var given) ? given : new(i, reading)) : [];
+
+    /// <summary>Refuses every object of a list whose name an earlier one has.</summary>
+    public void RefuseAgain(Member list, Member name, string expected)
+    {
+        var first = new Dictionary<string, Node>(StringComparer.Ordinal);
+        foreach (var row in Rows(list))
+        {
+            if (row.At(name) is { Kind: NodeKind.Text } text && !first.TryAdd(text.Text, text))
+                reading.AtAgain(text, first[text.Text], expected);
+        }
     }
 
     public void Missing(string member, string expected) => reading.AtMissing(node, member, expected);

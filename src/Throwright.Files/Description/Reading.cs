@@ -20,6 +20,9 @@ internal sealed class Reading(string file, JsonText json)
 
     /// <summary>Points by name; null: named in the file, but at fault there.</summary>
     public Dictionary<string, PointAt?> Points { get; } = [];
+
+    /// <summary>Sheets by id; null: named in the file, but at fault there.</summary>
+    public Dictionary<string, Sheet?> Sheets { get; } = [];
     public List<RunLeftOut> RunsLeftOut { get; } = [];
 
     /// <summary>What each object gives, for rules that look into objects inside.</summary>
