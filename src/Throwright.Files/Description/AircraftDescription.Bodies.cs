@@ -2,7 +2,6 @@ using System.Text.Json.Nodes;
 using Throwright.Engine.Model;
 using Throwright.Files.Json;
 using Throwright.Shapes;
-using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Files.Description;
