@@ -15,10 +15,16 @@ public static class Program
     public static int Main(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);
+        if (args is ["workload", var name])
+        {
+            LieWorkloads.Run(name);
+            return 0;
+        }
+
         var deep = args is ["deep", ..];
         if (!deep && args is not ["quick", ..])
         {
-            Console.Error.WriteLine("Throwright.Bench quick|deep [--filter *Check*]");
+            Console.Error.WriteLine("Throwright.Bench quick|deep [--filter *Check*] | workload NAME");
             return 2;
         }
 

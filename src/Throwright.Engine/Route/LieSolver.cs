@@ -14,6 +14,9 @@ public static class LieSolver
     private const double LoopTurn = 1.5 * Math.PI;
     private const double Added = 0.01;
 
+    // Segments that give a move, asked for to two digits, to five.
+    private const int Rough = 32;
+
     public static LieAnswer Solve(LieCase of)
     {
         ArgumentNullException.ThrowIfNull(of);
@@ -37,6 +40,26 @@ public static class LieSolver
         }
 
         return new(Read(of, curve, answer.Others, straight), null);
+    }
+
+    /// <summary>
+    /// The lie that a known one goes over into when the case is changed a little, and where its other lies go: what a hand
+    /// that drags an end sees. Other lies that only the changed case has are not looked for. Where the way is not short
+    /// and stable the case is solved from the start.
+    /// </summary>
+    /// <param name="near">A lie with the same number of supports.</param>
+    public static LieAnswer Follow(LieCase of, Lie near)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(near);
+        Require(of);
+        var straight = of.Straight;
+        if (of.Supports.Count != near.Case.Supports.Count || of.Length < straight || of.Length > MostSlack * straight)
+            return Solve(of);
+        var problem = Problem(of, of.Length);
+        return ElasticCurveSolver.Follow(problem, near.Shape) is { } curve
+            ? new(Read(of, curve, near.Others.Select(o => ElasticCurveSolver.Follow(problem, o)).OfType<ElasticCurve>().OrderBy(c => c.Energy).ToEquatableList(), straight), null)
+            : Solve(of);
     }
 
     /// <summary>
@@ -130,8 +153,11 @@ public static class LieSolver
 
     private static double Moves(LieCase of, ElasticCurve curve, double added)
     {
-        var longer = ElasticCurveSolver.Solve(Problem(of, of.Length + added));
         // The lie it moves to is the nearest one, not a bow on the other side.
+        var problem = Problem(of, of.Length + added);
+        if (ElasticCurveSolver.Follow(problem with { Segments = Rough }, curve) is { } moved)
+            return Apart(moved, curve);
+        var longer = ElasticCurveSolver.Solve(problem);
         return longer.Curve is null ? double.NaN : longer.Others.Prepend(longer.Curve).Min(c => Apart(c, curve));
     }
 

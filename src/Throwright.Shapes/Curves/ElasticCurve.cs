@@ -62,7 +62,13 @@ public sealed record ElasticCurve
     {
         var i = SegmentAt(at);
         CurveNode a = Nodes[i], b = Nodes[i + 1];
-        double h = b.At - a.At, u = Math.Clamp((at - a.At) / h, 0, 1), u3 = u * u * u;
+        var h = b.At - a.At;
+        return Within(a, b, h, Math.Clamp((at - a.At) / h, 0, 1));
+    }
+
+    private static Vector3 Within(in CurveNode a, in CurveNode b, double h, double u)
+    {
+        var u3 = u * u * u;
         double p1 = u3 * (10 + (u * ((6 * u) - 15))), m0 = u - (u3 * (6 + (u * ((3 * u) - 8)))), m1 = u3 * (-4 + (u * (7 - (3 * u))));
         double c0 = 0.5 * u * u * Cube(1 - u), c1 = 0.5 * u3 * (1 - u) * (1 - u);
         return a.Point + (p1 * (b.Point - a.Point)) + (h * m0 * a.Tangent) + (h * m1 * b.Tangent) + (h * h * c0 * a.Curvature) + (h * h * c1 * b.Curvature);
@@ -76,29 +82,46 @@ public sealed record ElasticCurve
         return ((v * v * (1 + (2 * u)) * a.Tangent) + (u * u * (1 + (2 * v)) * b.Tangent) + (h * u * v * v * a.Curvature) - (h * u * u * v * b.Curvature)).Unit();
     }
 
-    /// <summary>Least distance from a point to the curve, to about a ten-thousandth of a segment's length.</summary>
+    /// <summary>Least distance from a point to the curve.</summary>
     public double DistanceFrom(Vector3 point)
     {
         var best = double.PositiveInfinity;
         var at = 0;
-        for (var i = 0; i < Nodes.Count; i++)
+        for (var i = 0; i < Nodes.Count;)
         {
             var d = (Nodes[i].Point - point).Size;
             if (d < best)
                 (best, at) = (d, i);
+            // A node within the distance to spare can't be nearer.
+            var spare = Nodes[i].At + d - best;
+            for (i++; i < Nodes.Count && Nodes[i].At < spare;)
+                i++;
         }
 
-        double a = Nodes[Math.Max(at - 1, 0)].At, b = Nodes[Math.Min(at + 1, Nodes.Count - 1)].At;
-        for (var i = 0; i < 24; i++)
+        for (var i = Math.Max(at - 1, 0); i < Math.Min(at + 1, Nodes.Count - 1); i++)
+            best = Math.Min(best, FromSegment(i, point));
+        return best;
+    }
+
+    /// <summary>Foot of the point on a segment by Newton steps on (r - point).t = 0.</summary>
+    private double FromSegment(int i, Vector3 point)
+    {
+        CurveNode a = Nodes[i], b = Nodes[i + 1];
+        double h = b.At - a.At, u = Math.Clamp(Vector3.Dot(point - a.Point, b.Point - a.Point) / (h * h), 0, 1);
+        for (var step = 0; step < 4; step++)
         {
-            double c = a + ((b - a) / 3), d = b - ((b - a) / 3);
-            if ((PointAt(c) - point).Size < (PointAt(d) - point).Size)
-                b = d;
-            else
-                a = c;
+            var off = Within(a, b, h, u) - point;
+            Vector3 t = ((1 - u) * a.Tangent) + (u * b.Tangent), k = ((1 - u) * a.Curvature) + (u * b.Curvature);
+            var slope = Vector3.Dot(t, t) + Vector3.Dot(off, k);
+            if (!(slope > 0))
+                break;
+            var next = Math.Clamp(u - (Vector3.Dot(off, t) / (h * slope)), 0, 1);
+            if (Math.Abs(next - u) < 1e-9)
+                break;
+            u = next;
         }
 
-        return Math.Min(best, (PointAt(0.5 * (a + b)) - point).Size);
+        return (Within(a, b, h, u) - point).Size;
     }
 
     private int SegmentAt(double at)

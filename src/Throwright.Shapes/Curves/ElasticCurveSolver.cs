@@ -19,33 +19,116 @@ public static class ElasticCurveSolver
     private const double NeutralBelow = 1e-4;
     private const double Rounding = 1e-6;
     private const double SameShape = 2e-2;
+    private const double Rough = 1e-2;
+    private const double Settled = 1e-8;
+    private const double Nearly = 1e-4;
+    private const double Polished = 3e-8;
+
+    // Turns of a tangent in one step, rad: on the way down, and where a shape is followed.
+    private const double LongestTurn = 0.7;
+    private const double Stride = 0.5;
 
     public static ElasticAnswer Solve(ElasticProblem problem)
     {
         ArgumentNullException.ThrowIfNull(problem);
         Require(problem);
-        var points = new List<Vector3> { problem.Start };
-        points.AddRange(problem.Supports.Select(s => s.Point));
-        points.Add(problem.End ?? problem.Start);
-        var straight = Straight(points, problem.End is null);
-        var unit = problem.Length ?? (straight * 1.2);
-        if (problem.Length is { } length && length < straight * (1 - 1e-12))
+        if (Posed.Of(problem) is not { } posed)
             return new(ElasticOutcome.TooShort, null, []);
-        var frame = new ElasticFrame(
-            [.. points.Select(p => (1 / unit) * (p - problem.Start))],
-            [problem.StartDirection?.Unit(), .. problem.Supports.Select(s => s.Direction?.Unit()), problem.EndDirection?.Unit()],
-            (unit * unit * unit / problem.Stiffness) * problem.Load,
-            problem.End is null);
-        var lengths = SpanLengths(problem, frame, unit);
-        if (lengths is null)
+        if (SpanLengths(problem, posed) is not { } lengths)
             return new(ElasticOutcome.OutOfOrder, null, []);
-        var slides = problem.Length is null || problem.Supports.Any(s => s.At is null);
-        var endForce = (unit * unit / problem.Stiffness) * problem.EndForce;
-        var found = Search(problem, frame, lengths, slides, endForce);
+        var found = Search(problem, posed, lengths);
         if (found.Count == 0)
             return new(ElasticOutcome.NotFound, null, []);
-        var curves = found.Select(s => CurveReading.Read(s, StabilityOf(s), problem.Start, unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
+        var curves = found.Select(s => CurveReading.Read(s.System, s.Stability, problem.Start, posed.Unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
         return new(ElasticOutcome.Found, curves[0], curves.Skip(1).ToEquatableList());
+    }
+
+    /// <summary>The shape that a known one goes over into when its ends, supports, length or load are moved a little.</summary>
+    /// <returns>Null where the way there isn't short and stable: then only <see cref="Solve"/> helps.</returns>
+    /// <param name="near">A shape of the same number of spans.</param>
+    public static ElasticCurve? Follow(ElasticProblem problem, ElasticCurve near)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        ArgumentNullException.ThrowIfNull(near);
+        Require(problem);
+        if (near.Holds.Count != problem.Supports.Count + 2 || Posed.Of(problem) is not { } posed || SpanLengths(problem, posed) is not { } lengths)
+            return null;
+        var totals = Totals(problem, posed, lengths);
+        if (posed.Slides)
+        {
+            // The lengths between the holds as they were, in proportion where their sum has changed.
+            for (var k = 0; k < lengths.Length; k++)
+                lengths[k] = near.SpanLength(k) / posed.Unit;
+            for (var g = 0; g < totals.Length; g++)
+            {
+                var sum = 0.0;
+                for (var k = 0; k < lengths.Length; k++)
+                    sum += posed.Groups[k] == g ? lengths[k] : 0;
+                for (var k = 0; k < lengths.Length; k++)
+                    lengths[k] *= posed.Groups[k] == g ? totals[g] / sum : 1;
+            }
+        }
+
+        var scratch = new ElasticScratch();
+        var first = Meshes(posed.Frame, lengths, Coarse, Coarse / 2);
+        var system = new ElasticSystem(posed.Frame, first, posed.Slides ? posed.Groups : null, totals, scratch);
+        lengths.CopyTo(system.Lengths, 0);
+        var force = default(Vector3);
+        for (var k = 0; k < system.Spans; k++)
+        {
+            int from = near.Holds[k], count = near.Holds[k + 1] - from;
+            for (var i = 0; i <= first[k]; i++)
+            {
+                var place = (double)i / first[k] * count;
+                var j = Math.Min((int)place, count - 1);
+                CurveNode a = near.Nodes[from + j], b = near.Nodes[from + j + 1];
+                system.Tangents[system.Offset[k] + i] = Between(a.Tangent, a.Curvature, b.Tangent, b.Curvature, b.At - a.At, place - j);
+            }
+
+            force -= (posed.Unit * posed.Unit / problem.Stiffness) * near.Reactions[k].Force;
+            system.Force[k] = posed.Frame.IsClosed(k) ? force : posed.EndForce + (system.Lengths[k] * posed.Frame.Load);
+            force -= system.Lengths[k] * posed.Frame.Load;
+        }
+
+        for (var k = 0; k <= system.Spans; k++)
+        {
+            if (posed.Frame.Directions[k] is { } held)
+                system.Tangents[system.Offset[k]] = held;
+        }
+
+        Vector3[] before = [.. system.Tangents];
+        if (!Sharpen(system, Nearly, Stride) || Apart(system.Tangents, before, 2 * Stride) > Stride)
+            return null;
+        var fine = Finer(system, Meshes(posed.Frame, system.Lengths, problem.Segments, Math.Min(32, problem.Segments)), scratch);
+        if (!Sharpen(fine, Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
+            return null;
+        return CurveReading.Read(fine, stability, problem.Start, posed.Unit, problem.Stiffness);
+    }
+
+    /// <summary>The problem in the solver's own measure: length about 1, stiffness 1, from the origin.</summary>
+    private sealed record Posed(ElasticFrame Frame, double Unit, Vector3 EndForce, bool Slides, int[] Groups)
+    {
+        /// <returns>Null where the length is below the straight lines.</returns>
+        public static Posed? Of(ElasticProblem problem)
+        {
+            var points = new List<Vector3> { problem.Start };
+            points.AddRange(problem.Supports.Select(s => s.Point));
+            points.Add(problem.End ?? problem.Start);
+            var straight = Straight(points, problem.End is null);
+            if (problem.Length is { } length && length < straight * (1 - 1e-12))
+                return null;
+            var unit = problem.Length ?? (straight * 1.2);
+            var frame = new ElasticFrame(
+                [.. points.Select(p => (1 / unit) * (p - problem.Start))],
+                [problem.StartDirection?.Unit(), .. problem.Supports.Select(s => s.Direction?.Unit()), problem.EndDirection?.Unit()],
+                (unit * unit * unit / problem.Stiffness) * problem.Load,
+                problem.End is null);
+            // A grip parts the curve into groups of spans that share a length.
+            var groups = new int[frame.Spans];
+            for (var k = 1; k < groups.Length; k++)
+                groups[k] = groups[k - 1] + (problem.Supports[k - 1].At is null ? 0 : 1);
+            return new(frame, unit, (unit * unit / problem.Stiffness) * problem.EndForce, problem.Length is null || problem.Supports.Any(s => s.At is null), groups);
+        }
     }
 
     private static void Require(ElasticProblem p)
@@ -69,8 +152,9 @@ public static class ElasticCurveSolver
     }
 
     /// <summary>Given lengths between gripped points; slack shared in proportion to the chords where the curve slides.</summary>
-    private static double[]? SpanLengths(ElasticProblem problem, ElasticFrame frame, double unit)
+    private static double[]? SpanLengths(ElasticProblem problem, Posed posed)
     {
+        var (frame, unit) = (posed.Frame, posed.Unit);
         var lengths = new double[frame.Spans];
         double[] grips = [0, .. problem.Supports.Select(s => s.At is { } at ? at / unit : double.NaN), problem.Length is null ? 1 : problem.Length.Value / unit];
         for (int from = 0, to = 1; to < grips.Length; to++)
@@ -97,35 +181,42 @@ public static class ElasticCurveSolver
         return lengths.All(l => l > 0) ? lengths : null;
     }
 
-    private static List<ElasticSystem> Search(ElasticProblem problem, ElasticFrame frame, double[] lengths, bool slides, Vector3 endForce)
+    private static double[] Totals(ElasticProblem problem, Posed posed, double[] lengths) =>
+        !posed.Slides || problem.Length is null ? [] : [.. Enumerable.Range(0, posed.Groups[^1] + 1).Select(g => lengths.Where((_, k) => posed.Groups[k] == g).Sum())];
+
+    /// <summary>A shape and whether it may swing at no cost: such are one shape wherever they swing.</summary>
+    private sealed record Shape(ElasticSystem System, double Energy, CurveStability Stability);
+
+    private static List<Shape> Search(ElasticProblem problem, Posed posed, double[] lengths)
     {
+        var scratch = new ElasticScratch();
+        var totals = Totals(problem, posed, lengths);
         for (var attempt = 0; attempt < Attempts; attempt++)
         {
             // Tight hooks need a finer mesh than the first one; after that the starts are shaken.
-            var segments = Meshes(frame, lengths, Coarse << Math.Min(attempt, 2), Coarse / 2);
-            var shapes = new List<(ElasticSystem System, double Energy)>();
+            var segments = Meshes(posed.Frame, lengths, Coarse << Math.Min(attempt, 2), Coarse / 2);
+            var shapes = new List<Shape>();
             for (var start = 0; start < problem.Starts; start++)
             {
-                var system = Begin(frame, segments, lengths, start, attempt, endForce);
-                if (!Settle(system))
-                    continue;
-                if (slides)
+                var system = Begin(posed, segments, lengths, start, attempt, scratch);
+                if (posed.Slides)
                 {
-                    system = Release(system, problem);
-                    if (!Settle(system))
+                    // First with shares of the length, roughly; then with lengths free.
+                    if (Descend(system, Rough, []) != Way.Down)
                         continue;
+                    var free = new ElasticSystem(posed.Frame, segments, posed.Groups, totals, scratch);
+                    Copy(system, free);
+                    system = free;
                 }
 
-                var energy = system.Merit().Energy;
-                if (!shapes.Any(s => Same(s.System, system, s.Energy, energy)))
-                    shapes.Add((system, energy));
+                if (Settle(system, shapes) is { } shape && !shapes.Any(s => Same(s, shape)))
+                    shapes.Add(shape);
             }
 
-            var refined = new List<ElasticSystem>();
-            foreach (var (coarse, _) in shapes.OrderBy(s => s.Energy))
+            var refined = new List<Shape>();
+            foreach (var coarse in shapes.OrderBy(s => s.Energy))
             {
-                if (Refine(coarse, Meshes(frame, coarse.Lengths, problem.Segments, Math.Min(32, problem.Segments))) is { } fine
-                    && !refined.Any(r => Same(r, fine, r.Merit().Energy, fine.Merit().Energy)))
+                if (Refine(coarse.System, Meshes(posed.Frame, coarse.System.Lengths, problem.Segments, Math.Min(32, problem.Segments)), scratch) is { } fine && !refined.Any(r => Same(r, fine)))
                     refined.Add(fine);
             }
 
@@ -142,9 +233,10 @@ public static class ElasticCurveSolver
         return [.. Enumerable.Range(0, frame.Spans).Select(k => Math.Clamp((int)Math.Ceiling(most * lengths[k] / longest), least, most))];
     }
 
-    private static ElasticSystem Begin(ElasticFrame frame, int[] segments, double[] lengths, int kind, int attempt, Vector3 endForce)
+    private static ElasticSystem Begin(Posed posed, int[] segments, double[] lengths, int kind, int attempt, ElasticScratch scratch)
     {
-        var system = new ElasticSystem(frame, segments, null, []);
+        var frame = posed.Frame;
+        var system = new ElasticSystem(frame, segments, null, [], scratch);
         Array.Copy(lengths, system.Lengths, lengths.Length);
         var directions = Guess(frame);
         for (var k = 0; k < frame.Spans; k++)
@@ -153,7 +245,7 @@ public static class ElasticCurveSolver
             {
                 for (var i = 0; i <= segments[k]; i++)
                     system.Tangents[system.Offset[k] + i] = directions[k];
-                system.Force[k] = endForce + (lengths[k] * frame.Load);
+                system.Force[k] = posed.EndForce + (lengths[k] * frame.Load);
                 continue;
             }
 
@@ -163,7 +255,6 @@ public static class ElasticCurveSolver
 
         for (var k = 0; k <= frame.Spans; k++)
         {
-            system.Fixed[system.Offset[k]] = frame.Directions[k] is not null;
             if (frame.Directions[k] is { } held)
                 system.Tangents[system.Offset[k]] = held;
         }
@@ -228,23 +319,30 @@ public static class ElasticCurveSolver
         }
     }
 
-    /// <summary>Down to a stable shape with the plain scheme; false where none was reached.</summary>
-    private static bool Settle(ElasticSystem system)
+    /// <summary>Down to a stable shape with the plain scheme; null where none was reached, or only one that is known.</summary>
+    private static Shape? Settle(ElasticSystem system, List<Shape> known)
     {
         for (var again = 0; again < 3; again++)
         {
-            if (!Descend(system))
-                return false;
+            if (Descend(system, Settled, known) != Way.Down)
+                return null;
             if (system.Factor(NeutralBelow) == system.Wanted)
-                return true;
+                return new(system, system.Merit().Energy, system.Factor(-NeutralBelow) == system.Wanted ? CurveStability.Stable : CurveStability.Neutral);
             // Balanced on a ridge: push it off.
             Shake(system, 100 + again, 0.05);
         }
 
-        return false;
+        return null;
     }
 
-    private static bool Descend(ElasticSystem system)
+    private enum Way
+    {
+        Down,
+        ToKnown,
+        Nowhere,
+    }
+
+    private static Way Descend(ElasticSystem system, double settled, List<Shape> known)
     {
         double shift = Still, weight = 1;
         for (var iteration = 0; iteration < 120; iteration++)
@@ -254,27 +352,28 @@ public static class ElasticCurveSolver
             {
                 shift = Math.Max(1, shift * 3);
                 if (shift > 1e9)
-                    return false;
+                    return Way.Nowhere;
             }
 
             var turn = system.LargestTurn();
             var stretch = system.LargestStretch();
             if (!double.IsFinite(turn))
-                return false;
+                return Way.Nowhere;
             var (energy, gap) = system.Merit();
-            if (turn < 1e-8 && gap < 1e-9 && stretch < 1e-9)
+            if (turn < settled && gap < 0.1 * settled && stretch < 0.1 * settled)
             {
                 system.Advance(1, true);
                 system.Assemble();
-                return true;
+                return Way.Down;
             }
 
+            if (shift == Still && turn < SameShape && known.Any(k => Apart(k.System.Tangents, system.Tangents, SameShape) < SameShape))
+                return Way.ToKnown;
             weight = Math.Max(weight, 1.5 * system.NextForce());
-            var part = Math.Min(1, Math.Min(0.7 / turn, stretch > 0 ? 0.05 / stretch : 1));
+            var part = Math.Min(1, Math.Min(LongestTurn / turn, stretch > 0 ? 0.05 / stretch : 1));
             var slope = system.Slope(weight);
             var merit = energy + (weight * gap);
-            var old = (Vector3[])system.Tangents.Clone();
-            var oldLengths = (double[])system.Lengths.Clone();
+            system.Keep();
             var accepted = false;
             for (var half = 0; half < 12; half++)
             {
@@ -286,8 +385,7 @@ public static class ElasticCurveSolver
                     break;
                 }
 
-                old.CopyTo(system.Tangents, 0);
-                oldLengths.CopyTo(system.Lengths, 0);
+                system.GoBack();
                 part *= 0.5;
             }
 
@@ -295,7 +393,7 @@ public static class ElasticCurveSolver
             {
                 shift = Math.Max(1, 10 * shift);
                 if (shift > 1e9)
-                    return false;
+                    return Way.Nowhere;
                 continue;
             }
 
@@ -303,92 +401,108 @@ public static class ElasticCurveSolver
             shift = part == 1 ? (shift <= 1 ? Still : shift / 8) : shift;
         }
 
-        return false;
-    }
-
-    /// <summary>The same curve with its span lengths set free.</summary>
-    private static ElasticSystem Release(ElasticSystem tight, ElasticProblem problem)
-    {
-        // A grip parts the curve into groups of spans that share a length.
-        var groups = new int[tight.Spans];
-        for (var k = 1; k < groups.Length; k++)
-            groups[k] = groups[k - 1] + (problem.Supports[k - 1].At is null ? 0 : 1);
-        double[] totals = problem.Length is null ? [] : [.. Enumerable.Range(0, groups[^1] + 1).Select(g => tight.Lengths.Where((_, k) => groups[k] == g).Sum())];
-        var free = new ElasticSystem(tight.Frame, tight.Segments, groups, totals);
-        Copy(tight, free);
-        return free;
+        return Way.Nowhere;
     }
 
     private static void Copy(ElasticSystem from, ElasticSystem to)
     {
         from.Tangents.CopyTo(to.Tangents, 0);
-        from.Fixed.CopyTo(to.Fixed, 0);
         from.Force.CopyTo(to.Force, 0);
         from.Lengths.CopyTo(to.Lengths, 0);
+        from.Balance.CopyTo(to.Balance.AsSpan()[..Math.Min(from.Balance.Length, to.Balance.Length)]);
     }
 
-    private static ElasticSystem? Refine(ElasticSystem coarse, int[] segments)
+    private static Shape? Refine(ElasticSystem coarse, int[] segments, ElasticScratch scratch)
     {
-        var fine = new ElasticSystem(coarse.Frame, segments, coarse.Groups, coarse.Totals);
-        coarse.Lengths.CopyTo(fine.Lengths, 0);
-        coarse.Force.CopyTo(fine.Force, 0);
-        coarse.Balance.CopyTo(fine.Balance, 0);
-        for (var k = 0; k < fine.Spans; k++)
+        // The fourth-order element on the first mesh is nearly there already: the fine one only polishes.
+        var quick = new ElasticSystem(coarse.Frame, coarse.Segments, coarse.Groups, coarse.Totals, scratch);
+        Copy(coarse, quick);
+        if (Sharpen(quick, Nearly, LongestTurn))
         {
-            for (var i = 0; i <= segments[k]; i++)
-            {
-                var place = (double)i / segments[k] * coarse.Segments[k];
-                var j = Math.Min((int)place, coarse.Segments[k] - 1);
-                Vector3 a = coarse.Tangents[coarse.Offset[k] + j], b = coarse.Tangents[coarse.Offset[k] + j + 1];
-                fine.Tangents[fine.Offset[k] + i] = (((1 - place + j) * a) + ((place - j) * b)).Unit();
-            }
-        }
-
-        for (var k = 0; k <= fine.Spans; k++)
-        {
-            fine.Fixed[fine.Offset[k]] = coarse.Fixed[coarse.Offset[k]];
-            fine.Tangents[fine.Offset[k]] = coarse.Tangents[coarse.Offset[k]];
+            var fine = Finer(quick, segments, scratch);
+            if (Sharpen(fine, Polished, LongestTurn) && StabilityOf(fine) is not CurveStability.Unstable and var stability)
+                return new(fine, fine.Merit().Energy, stability);
         }
 
         // The finer mesh may show a ridge that the coarse one took for a valley: push off once.
         for (var again = 0; again < 2; again++)
         {
-            fine.Fine = false;
+            var fine = Finer(coarse, segments, scratch);
             if (again > 0)
                 Shake(fine, 200, 0.05);
-            if (!Descend(fine) || !Sharpen(fine))
+            if (Descend(fine, Settled, []) != Way.Down || !Sharpen(fine, Polished, LongestTurn))
                 return null;
-            if (StabilityOf(fine) != CurveStability.Unstable)
-                return fine;
+            if (StabilityOf(fine) is not CurveStability.Unstable and var stability)
+                return new(fine, fine.Merit().Energy, stability);
         }
 
         return null;
     }
 
-    /// <summary>Newton steps with the fourth-order element; false where they do not close.</summary>
-    private static bool Sharpen(ElasticSystem fine)
+    /// <summary>The same curve on another mesh.</summary>
+    private static ElasticSystem Finer(ElasticSystem coarse, int[] segments, ElasticScratch scratch)
     {
-        fine.Fine = true;
+        var fine = new ElasticSystem(coarse.Frame, segments, coarse.Groups, coarse.Totals, scratch);
+        coarse.Lengths.CopyTo(fine.Lengths, 0);
+        coarse.Force.CopyTo(fine.Force, 0);
+        coarse.Balance.CopyTo(fine.Balance, 0);
+        for (var k = 0; k < fine.Spans; k++)
+        {
+            var h = coarse.StepAt(k);
+            var last = -1;
+            Vector3 a = default, b = default, da = default, db = default;
+            for (var i = 0; i <= segments[k]; i++)
+            {
+                var place = (double)i / segments[k] * coarse.Segments[k];
+                var j = Math.Min((int)place, coarse.Segments[k] - 1);
+                if (j != last)
+                {
+                    (a, b) = (coarse.Tangents[coarse.Offset[k] + j], coarse.Tangents[coarse.Offset[k] + j + 1]);
+                    (da, db) = coarse.Fine ? (coarse.Curvature(k, j, false), coarse.Curvature(k, j, true)) : ((1 / h) * (b - a), (1 / h) * (b - a));
+                    last = j;
+                }
+
+                fine.Tangents[fine.Offset[k] + i] = Between(a, da, b, db, h, place - j);
+            }
+        }
+
+        for (var k = 0; k <= fine.Spans; k++)
+            fine.Tangents[fine.Offset[k]] = coarse.Tangents[coarse.Offset[k]];
+        return fine;
+    }
+
+    private static Vector3 Between(Vector3 a, Vector3 da, Vector3 b, Vector3 db, double h, double u)
+    {
+        var v = 1 - u;
+        return ((v * v * (1 + (2 * u)) * a) + (u * u * (1 + (2 * v)) * b) + (h * u * v * v * da) - (h * u * u * v * db)).Unit();
+    }
+
+    /// <summary>Newton steps with the fourth-order element; false where they do not close.</summary>
+    /// <param name="enough">A step this long ends it: the next one would be about its square.</param>
+    /// <param name="longest">Longest turn of a tangent in one step, rad.</param>
+    private static bool Sharpen(ElasticSystem system, double enough, double longest)
+    {
+        system.Fine = true;
         var last = double.PositiveInfinity;
         for (var i = 0; i < 20; i++)
         {
-            fine.Assemble();
-            if (fine.Factor(Still) < 0)
+            system.Assemble();
+            if (system.Factor(Still) < 0)
                 return false;
-            double turn = fine.LargestTurn(), stretch = fine.LargestStretch();
-            if (!(turn < 0.7) || stretch > 0.2)
+            double turn = system.LargestTurn(), stretch = system.LargestStretch();
+            if (!(turn < longest) || stretch > 0.2)
                 return false;
-            fine.Advance(1, true);
+            system.Advance(1, true);
             var change = Math.Max(turn, stretch);
             // Along a direction that costs nothing rounding moves the curve by more than elsewhere.
-            if (change < 1e-12 || (change < Rounding && change > 0.5 * last))
+            if (change < enough || (change < Rounding && change > 0.5 * last))
                 break;
             if (i == 19 && change > Rounding)
                 return false;
             last = change;
         }
 
-        fine.Assemble();
+        system.Assemble();
         return true;
     }
 
@@ -397,15 +511,21 @@ public static class ElasticCurveSolver
         : system.Factor(-NeutralBelow) == system.Wanted ? CurveStability.Stable
         : CurveStability.Neutral;
 
-    private static bool Same(ElasticSystem a, ElasticSystem b, double energyA, double energyB)
-    {
-        var alike = Math.Abs(energyA - energyB) <= 1e-6 * Math.Max(1, Math.Abs(energyA));
-        if (!alike)
-            return false;
-        var apart = 0.0;
-        for (var i = 0; i < Math.Min(a.Tangents.Length, b.Tangents.Length); i++)
-            apart = Math.Max(apart, (a.Tangents[i] - b.Tangents[i]).Size);
+    private static bool Same(Shape a, Shape b) =>
+        Math.Abs(a.Energy - b.Energy) <= 1e-6 * Math.Max(1, Math.Abs(a.Energy))
         // A bow that can swing to any side is one shape.
-        return apart < SameShape || (a.Factor(-NeutralBelow) != a.Wanted && b.Factor(-NeutralBelow) != b.Wanted);
+        && ((a.Stability == CurveStability.Neutral && b.Stability == CurveStability.Neutral) || Apart(a.System.Tangents, b.System.Tangents, SameShape) < SameShape);
+
+    /// <summary>Largest difference of the tangents; looked at no further than to the most.</summary>
+    private static double Apart(Vector3[] a, Vector3[] b, double most)
+    {
+        var apart = 0.0;
+        for (var i = 0; i < Math.Min(a.Length, b.Length) && apart < most * most; i++)
+        {
+            var d = a[i] - b[i];
+            apart = Math.Max(apart, Vector3.Dot(d, d));
+        }
+
+        return Math.Sqrt(apart);
     }
 }

@@ -9,18 +9,10 @@ namespace Throwright.Shapes.Curves;
 internal sealed class SymmetricFactor
 {
     private static readonly double Alpha = (1 + Math.Sqrt(17)) / 8;
-    private readonly int size;
-    private readonly double[] a;
-    private readonly int[] order;
-    private readonly bool[] pair;
-
-    private SymmetricFactor(double[] a, int size)
-    {
-        this.a = a;
-        this.size = size;
-        order = [.. Enumerable.Range(0, size)];
-        pair = new bool[size];
-    }
+    private int size;
+    private double[] a = [], y = [];
+    private int[] order = [];
+    private bool[] pair = [];
 
     /// <summary>How many eigenvalues are below zero.</summary>
     public int Negatives { get; private set; }
@@ -28,17 +20,19 @@ internal sealed class SymmetricFactor
     public bool IsSingular { get; private set; }
 
     /// <param name="matrix">Row by row; overwritten.</param>
-    public static SymmetricFactor Of(double[] matrix, int size)
+    public void Run(double[] matrix, int rows)
     {
-        var factor = new SymmetricFactor(matrix, size);
-        factor.Run();
-        return factor;
+        (a, size, Negatives, IsSingular) = (matrix, rows, 0, false);
+        if (order.Length < size)
+            (order, pair, y) = (new int[size], new bool[size], new double[size]);
+        for (var i = 0; i < size; i++)
+            (order[i], pair[i]) = (i, false);
+        Run();
     }
 
     /// <summary>Overwrites the right-hand side with the solution.</summary>
     public void Solve(double[] rhs)
     {
-        var y = new double[size];
         for (var i = 0; i < size; i++)
             y[i] = rhs[order[i]];
         for (var k = 0; k < size; k += pair[k] ? 2 : 1)

@@ -90,6 +90,43 @@ public class LieTests
     }
 
     [Fact]
+    public void Follow_EndDragged_EndsWhereASolveFromTheStartDoes()
+    {
+        var lie = Solved(Supported());
+        for (var step = 1; step <= 5; step++)
+        {
+            var of = Supported() with { End = new(0.9 + (0.01 * step), 0.6, 0.1 - (0.01 * step)), Length = 1.24 + (0.004 * step) };
+            lie = LieSolver.Follow(of, lie).Lie!;
+            Assert.Equal(of, lie.Case);
+            var solved = Solved(of);
+            Assert.InRange(LieSolver.Apart(lie.Shape, solved.Shape), 0, 1e-9);
+            Assert.Equal(solved.LeastRadius, lie.LeastRadius, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void Follow_OtherLie_StaysOnItsSide()
+    {
+        // Much slack between crossed ends rests in more than one place: the higher one is followed as long as it holds.
+        var of = new LieCase { Start = default, StartAlong = new(0.2, 0.9, 0.4), End = X, EndAlong = new(0.3, 0.5, -0.8), Length = 2.6 };
+        var lie = Solved(of);
+        Assert.NotEmpty(lie.Others);
+        var other = lie.Others[0];
+        var moved = LieSolver.Follow(of with { Length = 2.61 }, lie with { Shape = other, Others = [lie.Shape] }).Lie!;
+        Assert.InRange(LieSolver.Apart(moved.Shape, other), 1e-6, 0.02);
+        Assert.True(moved.Shape.Energy > Assert.Single(moved.Others).Energy);
+    }
+
+    [Fact]
+    public void Follow_FarAway_IsSolvedFromTheStart()
+    {
+        var lie = Solved(Quarter(1.6));
+        var of = Straight(0.3) with { EndAlong = -X };
+        Assert.Equal(LieSolver.Solve(of), LieSolver.Follow(of, lie));
+        Assert.Equal(NoLieReason.TooShort, LieSolver.Follow(Straight(-0.01), lie).Refusal?.Reason);
+    }
+
+    [Fact]
     public void Refusals_SayWhatIsTheMatter()
     {
         Refused(Straight(-0.01), NoLieReason.TooShort, "straight way");

@@ -1,0 +1,161 @@
+using System.Diagnostics;
+using System.Globalization;
+using Throwright.Engine.Route;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Numerics;
+
+namespace Throwright.Bench;
+
+/// <summary>Workloads of the lie: each prints what came out right and how long it took, wall and processor, in one line.</summary>
+internal static class LieWorkloads
+{
+    public static void Run(string name)
+    {
+        switch (name)
+        {
+            case "lie-1000":
+                Thousand();
+                break;
+            case "lie-drag":
+                Drag();
+                break;
+            default:
+                throw new ArgumentException($"no workload {name}", nameof(name));
+        }
+    }
+
+    /// <summary>1000 pairs of ends: tangents anywhere on the sphere, length over chord 1.02 to 4 (shorter ones as often as longer).</summary>
+    private static void Thousand()
+    {
+        const int Cases = 1000;
+        for (var i = 0; i < 30; i++)
+            LieSolver.Solve(Pair(5000 + i));
+        var times = new Clock(Cases);
+        int found = 0, stable = 0, others = 0;
+        for (var i = 0; i < Cases; i++)
+        {
+            var of = Pair(i);
+            times.Start();
+            var answer = LieSolver.Solve(of);
+            times.Stop();
+            found += answer.Lie is null ? 0 : 1;
+            stable += answer.Lie?.Shape.Stability == Shapes.Curves.CurveStability.Stable ? 1 : 0;
+            others += answer.Lie is { Others.Count: > 0 } ? 1 : 0;
+            if (answer.Lie?.Shape.Stability != Shapes.Curves.CurveStability.Stable)
+                Console.WriteLine($"  case {i}: {answer.Lie?.Shape.Stability.ToString() ?? answer.Refusal?.Reason.ToString()}");
+        }
+
+        Console.WriteLine($"lie-1000: found {found}, stable {stable}, with another shape {others}; {times}");
+    }
+
+    /// <summary>A run with three supports that share the length; its end is moved step by step and it is solved anew.</summary>
+    private static void Drag()
+    {
+        const int Frames = 300;
+        var of = ThreeSupports();
+        for (var i = 0; i < 20; i++)
+            LieSolver.Solve(Moved(of, i, Frames));
+        var cold = new Clock(40);
+        for (var i = 0; i < 40; i++)
+        {
+            cold.Start();
+            var answer = LieSolver.Solve(Moved(of, i * 7, Frames));
+            cold.Stop();
+            if (answer.Lie is null)
+                Console.WriteLine($"  frame {i * 7}: {answer.Refusal?.Reason}");
+        }
+
+        Console.WriteLine($"lie-drag cold: {cold}");
+        var warm = new Clock(Frames);
+        var lie = LieSolver.Solve(of).Lie!;
+        var worst = 0.0;
+        for (var round = 0; round < 3; round++)
+        {
+            warm = new(Frames);
+            for (var i = 1; i <= Frames; i++)
+            {
+                var moved = Moved(of, i, Frames);
+                warm.Start();
+                lie = LieSolver.Follow(moved, lie).Lie!;
+                warm.Stop();
+                if (i % 50 == 0)
+                    worst = Math.Max(worst, LieSolver.Apart(lie.Shape, LieSolver.Solve(moved).Lie!.Shape));
+            }
+        }
+
+        Console.WriteLine($"lie-drag warm: from the cold answer by at most {worst:0.0e0} m, other lies {lie.Others.Count}; {warm}");
+    }
+
+    public static LieCase ThreeSupports() => new()
+    {
+        Start = default,
+        StartAlong = new(1, 0, 0),
+        Supports =
+        [
+            new(new(0.3, 0.02, 0), SupportKind.Sliding, new(0.95, 0.2, 0)),
+            new(new(0.6, 0.15, 0.02), SupportKind.Grommet),
+            new(new(0.8, 0.3, 0.05), SupportKind.Tight, new(0.6, 0.8, 0.1)),
+        ],
+        End = new(0.9, 0.6, 0.1),
+        EndAlong = new(0, 1, 0),
+        Length = 1.24,
+        LeastRadius = 0.1,
+        Stiffness = 0.1,
+        Weight = new(0, 0, -1),
+    };
+
+    private static LieCase Moved(LieCase of, int frame, int frames)
+    {
+        var turn = 2 * Math.PI * frame / frames;
+        return of with { End = of.End + new Vector3(0.03 * Math.Sin(turn), 0.02 * Math.Sin(2 * turn), 0.03 * (1 - Math.Cos(turn))) };
+    }
+
+    private static LieCase Pair(int number)
+    {
+        var random = new CounterRandom(1000, number);
+        return new()
+        {
+            Start = default,
+            StartAlong = Direction(random, 0),
+            End = new(1, 0, 0),
+            EndAlong = Direction(random, 2),
+            Length = 1.02 * Math.Exp(random.Uniform(4) * Math.Log(3.99 / 1.02)),
+        };
+    }
+
+    public static Vector3 Direction(CounterRandom random, int position)
+    {
+        double z = (2 * random.Uniform(position)) - 1, turn = 2 * Math.PI * random.Uniform(position + 1), across = Math.Sqrt(1 - (z * z));
+        return new(z, across * Math.Cos(turn), across * Math.Sin(turn));
+    }
+}
+
+/// <summary>Times of many solves, wall clock and processor: on a loaded machine the second is the truer one.</summary>
+internal sealed class Clock(int most)
+{
+    private readonly List<double> wall = new(most);
+    private readonly Process process = Process.GetCurrentProcess();
+    private TimeSpan processor, from;
+    private long start;
+
+    public void Start()
+    {
+        process.Refresh();
+        from = process.TotalProcessorTime;
+        start = Stopwatch.GetTimestamp();
+    }
+
+    public void Stop()
+    {
+        wall.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        process.Refresh();
+        processor += process.TotalProcessorTime - from;
+    }
+
+    public double Median => At(0.5);
+
+    public double At(double part) => wall.Order().ElementAt(Math.Min(wall.Count - 1, (int)(part * wall.Count)));
+
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"ms median {Median:0.###}, p95 {At(0.95):0.###}, p99 {At(0.99):0.###}, most {wall.Max():0.###}; processor mean {processor.TotalMilliseconds / wall.Count:0.###}");
+}
