@@ -72,6 +72,13 @@ public static class StarterFile
           // Places that you have measured, by name: [station aft, buttline right, waterline up], with tape and plumb line
           // from your datum. Only the spatial form below needs them.
           // "points": { "mixture-pivot": ["12 in", "-3 in ± 1/16 in", "4 in"], "mixture-anchor": ["16 in", "-3 in", "5 1/2 in"] },
+          // Where no ruler reaches, a place by tape: distances from points that are known, each under its name; three fix it,
+          // the fourth checks it. "tape" is how far a reading may be off. Two places mirrored at the known points fit alike:
+          // "side" says which ("rightOf", "leftOf", "above", "below", "forwardOf", "aftOf", alone or with a point's name).
+          //   "mixture-arm": { "taped": { "A": "31 1/8 in", "B": "28 5/16 in", "C": "40 in" }, "tape": "± 1/16 in", "side": "above A" }
+          // What else is known of it helps: "level": "A" (same waterline), "plumb": "A" (straight above or below), "sameStation": "A"
+          // and "sameButtline": "A", "inLine": ["A", "B"] (by a string), each good to "within": "± 1/8 in"; or a coordinate by
+          // itself, "station": "12 in" or "buttline": "-3 in" or "waterline": "4 in". throwright measure --write notes the place under "at".
 
           // Only for the clearance of handles, and for a mount that has to lean. All of it may wait.
           // Your eyes and the point of your shoulder, seated as in flight; how far you reach from there to a stick in the fist;
@@ -161,12 +168,21 @@ public static class StarterFile
                   "material": "musicWire"
                 },
                 "conduit": {
+                  // Outside diameter, with a caliper: clamps go by it.
+                  // "outside": "0.187 in ± 0.003 in",
                   // Inside diameter: the largest drill shank that goes in.
                   "bore": "0.080 in ± 0.003 in",
                   // "carbonSteel" or "stainless302".
                   "material": "carbonSteel",
                   // The smallest bend radius that the cable's maker allows.
                   "minRadius": "4 in",
+                  // The hottest that conduit and liner stand for long, from the maker's sheet.
+                  // "hottest": "120 degC",
+                  // How it lies where it is slack: its weight, and its stiffness against bending with the core in it. Few makers
+                  // say the stiffness. A table's edge gives it: hold a piece level, measure what stands out and how far its tip hangs.
+                  // "weight": "0.06 lbf/ft ± 5 %",
+                  // "tableEdge": { "overhang": "20 in", "droop": "3 in ± 1/8 in" },
+                  // "bending": "0.2 N m2 ± 20 %",
                   // How stiff the whole conduit is along its length, core pulled and core pushed. Few makers say it.
                   // "pullStiffness": "400 N/mm ± 30 %",
                   // "pushStiffness": "60 N/mm ± 30 %",
@@ -181,6 +197,16 @@ public static class StarterFile
                 // Then the stiff core's drag in the bends can't be counted.
                 // The longest stretch without a bend.
                 // "longestStraight": "14 in",
+                // The way in coordinates. Then the program finds how the conduit lies, and bends, radius and length follow.
+                // What holds it, from the device to the knob: a place as a name from "points" or as three lengths; "tightClamp" (grips),
+                // "slidingClamp" (lets it slide) or "grommet" (holds the place only); the clamp's line (aft, right, up), if it can't
+                // turn; its inside diameter; for a tight clamp closed at a mark, the conduit from the anchor to it, "fromAnchor".
+                // "supports": [ { "at": ["20 in", "-3 in", "6 in"], "kind": "tightClamp", "along": [1, 0, 0], "size": "3/16 in" } ],
+                // Where the conduit leaves the knob's bushing, and which way; what of conduit and wire sits inside the fittings; wire to
+                // cut off at fitting; the step in which lengths are ordered.
+                // "ends": { "leaves": { "at": ["40 in", "-2 in", "8 in"], "along": [-1, 0, 0] }, "inBushing": "3/4 in", "inAnchor": "3/8 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in" },
+                // The conduit's length as ordered or delivered.
+                // "ordered": "48 in ± 1/8 in",
                 // The largest pull and push that the cable's maker allows.
                 // "limits": { "pull": "50 lbf", "push": "15 lbf" },
                 // Drag of the wipers or seals, cable in your hands: at the knob end and at the device end.

@@ -118,11 +118,11 @@ public class ReadingTests
         Assert.Equal(
             new PlacedAnchor
             {
-                Pivot = pivot,
+                Pivot = pivot with { Name = "flap-pivot" },
                 Axis = new(0, 1, 0.25),
                 Zero = new(0, 0, 1),
                 AlongAxis = new(Length.FromMillimetres(2), 0, 0),
-                Anchor = anchor,
+                Anchor = anchor with { Name = "flap-anchor" },
                 Along = new(-1, 0, 0),
             },
             aircraft.Runs[0].LeverEnd!.Placed);
@@ -189,6 +189,7 @@ public class ReadingTests
         Walk(Sound(everything));
         Walk(Sound(SoundFiles.Spatial));
         Walk(Sound(SoundFiles.Cockpit));
+        Walk(Sound(SoundFiles.Routed));
         Walk(Sound(SoundFiles.Spatial.Replace("\"torque\": \"6 lbf in\"", "\"torqueTable\": [[\"1 deg\", \"1 N m\"], [\"2 deg\", \"1 N m\"]]", StringComparison.Ordinal)));
         Assert.Equal(
             model.SelectMany(t => t.GetProperties(BindingFlags.Public | BindingFlags.Instance)).Where(p => !p.GetMethod!.IsAbstract).Select(p => $"{p.DeclaringType!.Name}.{p.Name}").Distinct().Order(),

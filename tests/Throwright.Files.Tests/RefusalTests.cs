@@ -202,6 +202,40 @@ public class RefusalTests
         ("\"with\": \"cowl-flap\", \"withPart\": \"shank\"", "\"with\": \"stick\", \"withPart\": ¤\"shank\"", "$.bodies[0].touches[0].withPart", "stick has no such part", "\"shaft\", \"grip\"", false),
     ];
 
+    private static readonly (string Was, string Is, string Path, string Found, string Expected, bool SchemaSees)[] RoutedCases =
+    [
+        // Points by tape
+        ("\"A\": \"38 in\"", "¤\"Q\": \"38 in\"", "$.points['valve-pivot'].taped.Q", "\"Q\": no point has this name", "the name of another point", false),
+        ("\"A\": \"38 in\"", "¤\"valve-pivot\": \"38 in\"", "$.points['valve-pivot'].taped['valve-pivot']", "the point itself", "another point", false),
+        ("\"A\": \"38 in\"", "\"A\": ¤38", "$.points['valve-pivot'].taped.A", "38: a bare number, its unit is not named", "a length", true),
+        ("\"A\": \"38 in\"", "\"A\": ¤\"0 in\"", "$.points['valve-pivot'].taped.A", "zero", "1 mm to 100 m", false),
+        ("\"A\": \"38 in\", \"B\"", "\"A\": \"38 in\", ¤\"A\": \"37 in\", \"B\"", "$.points['valve-pivot'].taped.A", "\"A\" again", "only once", true),
+        ("\"taped\": { \"A\": \"9 in\" }", "\"taped\": ¤\"9 in\"", "$.points['clamp-3'].taped", "\"9 in\"", "an object { \"name of a point\"", true),
+        ("\"tape\": \"± 1/16 in\"", "\"tape\": ¤\"± 1/16\"", "$.points['valve-pivot'].tape", "has no unit", "\"± 1/16 in\"", true),
+        ("\"tape\": \"± 1/16 in\"", "\"tape\": ¤\"± 0 in\"", "$.points['valve-pivot'].tape", "zero", "0.01 mm to 1 m", false),
+        ("\"tape\": \"± 1/16 in\"", "\"tape\": ¤0.0625", "$.points['valve-pivot'].tape", "its unit is not named", "\"± 1/16 in\"", true),
+        ("\"side\": \"above A\"", "\"side\": ¤\"abvoe A\"", "$.points['valve-pivot'].side", "\"abvoe A\"", "did you mean \"above\"?", true),
+        ("\"side\": \"above A\"", "\"side\": ¤\"above Q\"", "$.points['valve-pivot'].side", "\"Q\": no point has this name", "another point", false),
+        ("\"level\": \"valve-pivot\"", "\"level\": ¤\"valve-pvot\"", "$.points['valve-anchor'].level", "no point has this name", "did you mean \"valve-pivot\"?", false),
+        ("\"level\": \"valve-pivot\"", "¤\"levl\": \"valve-pivot\"", "$.points['valve-anchor'].levl", "not known in a place by tape", "did you mean \"level\"?", true),
+        ("\"inLine\": [\"A\", \"C\"]", "\"inLine\": ¤[\"A\"]", "$.points['clamp-3'].inLine", "1 names of points", "at least 2", true),
+        ("\"inLine\": [\"A\", \"C\"]", "\"inLine\": [\"A\", ¤\"A\"]", "$.points['clamp-3'].inLine[1]", "\"A\" again", "only once", true),
+
+        // Supports, ends, conduit
+        ("\"kind\": \"grommet\"", "\"kind\": ¤\"gromet\"", "$.runs[0].cable.supports[2].kind", "\"gromet\"", "did you mean \"grommet\"?", true),
+        ("{ \"at\": \"clamp-2\", \"kind\"", "¤{ \"kind\"", "$.runs[0].cable.supports[2].at", "no \"at\" in a support", "\"at\"", true),
+        ("\"kind\": \"slidingClamp\"", "\"kind\": \"slidingClamp\", ¤\"fromAnchor\": \"9 in\"", "$.runs[0].cable.supports[1].fromAnchor", "\"fromAnchor\" with the kind \"slidingClamp\"", "a tight clamp", false),
+        ("\"along\": [1, 0, 0.2]", "\"along\": ¤[0, 0, 0]", "$.runs[0].cable.supports[0].along", "a direction without length", "direction", false),
+        ("\"at\": \"clamp-1\"", "\"at\": ¤\"clmap-1\"", "$.runs[0].cable.supports[0].at", "no point has this name", "did you mean \"clamp-1\"?", false),
+        ("\"leaves\": { \"at\": [\"60 in\", \"2 in\", \"20 in\"], \"along\"", "\"leaves\": ¤{ \"along\"", "$.runs[0].cable.ends.leaves.at", "no \"at\"", "\"at\"", true),
+        ("\"droop\": \"3 in ± 1/16 in\"", "\"droop\": ¤\"19 in\"", "$.runs[0].cable.conduit.tableEdge.droop", "too much for an overhang", "nine tenths", false),
+        ("\"outside\": \"0.187 in ± 0.003 in\"", "\"outside\": ¤\"0.07 in\"", "$.runs[0].cable.conduit.outside", "not larger than the bore", "larger than the bore", false),
+        ("\"weight\": \"0.06 lbf/ft\"", "\"weight\": ¤\"0.06 lbf\"", "$.runs[0].cable.conduit.weight", "lbf", "a weight per length", true),
+        ("\"bending\": \"0.2 N m2 ± 20 %\"", "\"bending\": ¤\"0.2 N m\"", "$.runs[1].cable.conduit.bending", "N m", "a stiffness against bending", true),
+        ("\"ordered\": \"62 in ± 1/8 in\"", "\"ordered\": ¤\"-62 in\"", "$.runs[0].cable.ordered", "below zero", "above zero", false),
+        ("\"trimming\": \"2 in\"", "\"trimming\": ¤\"-2 in\"", "$.runs[0].cable.ends.trimming", "below zero", "0 mm to 2 m", false),
+    ];
+
     public static TheoryData<string, int> Cases()
     {
         var data = new TheoryData<string, int>();
@@ -211,6 +245,8 @@ public class RefusalTests
             data.Add("bench", i);
         for (var i = 0; i < SpatialCases.Length; i++)
             data.Add("spatial", i);
+        for (var i = 0; i < RoutedCases.Length; i++)
+            data.Add("routed", i);
         return data;
     }
 
@@ -258,6 +294,7 @@ public class RefusalTests
         Assert.Empty(AircraftFile.Parse("a", SoundFiles.Bench).Problems);
         Assert.Empty(AircraftFile.Parse("a", SoundFiles.Spatial).Problems);
         Assert.Empty(AircraftFile.Parse("a", SoundFiles.Cockpit).Problems);
+        Assert.Empty(AircraftFile.Parse("a", SoundFiles.Routed).Problems);
     }
 
     private static (string Marked, string Text, string Path, string Found, string Expected, bool SchemaSees) Spoiled(string form, int number)
@@ -266,7 +303,8 @@ public class RefusalTests
         {
             "bench" => (SoundFiles.Bench, BenchCases[number]),
             "spatial" => (SoundFiles.Spatial, SpatialCases[number]),
-            _ => (SoundFiles.Cockpit, CockpitCases[number]),
+            "cockpit" => (SoundFiles.Cockpit, CockpitCases[number]),
+            _ => (SoundFiles.Routed, RoutedCases[number]),
         };
         sound = sound.ReplaceLineEndings("\n");
         var at = sound.LastIndexOf(c.Was, StringComparison.Ordinal);

@@ -11,7 +11,7 @@ public class SchemaTests
 {
     private static readonly QuantityKind[] Kinds =
     [
-        QuantityKind.Length, QuantityKind.Angle, QuantityKind.Force, QuantityKind.Torque, QuantityKind.Temperature, QuantityKind.Ratio, QuantityKind.Stiffness, QuantityKind.TorsionRate,
+        QuantityKind.Length, QuantityKind.Angle, QuantityKind.Force, QuantityKind.Torque, QuantityKind.Temperature, QuantityKind.Ratio, QuantityKind.Stiffness, QuantityKind.TorsionRate, QuantityKind.BendingStiffness, QuantityKind.LineWeight,
     ];
 
     [Fact]
@@ -20,6 +20,7 @@ public class SchemaTests
         Assert.True(PublishedSchema.Accepts(SoundFiles.Bench));
         Assert.True(PublishedSchema.Accepts(SoundFiles.Spatial));
         Assert.True(PublishedSchema.Accepts(SoundFiles.Cockpit));
+        Assert.True(PublishedSchema.Accepts(SoundFiles.Routed));
         Assert.True(PublishedSchema.Accepts("""{"format":1,"aircraft":{"name":"A"}}"""));
     }
 

@@ -1,7 +1,7 @@
 namespace Throwright.Files.Tests;
 
 /// <summary>Small sound files that the tests spoil in one place at a time. Invented data.</summary>
-internal static class SoundFiles
+internal static partial class SoundFiles
 {
     public const string Bench =
         """

@@ -67,7 +67,7 @@ public partial class StarterFileTests
             Assert.True(problems.Count == 0, $"{line}: {(problems.Count > 0 ? problems[0].Found : "")}");
         }
 
-        Assert.Equal(27, found);
+        Assert.Equal(35, found);
     }
 
     /// <summary>A line such as //   { "id": "yoke", ... }, is a body that can be put in.</summary>
@@ -95,8 +95,8 @@ public partial class StarterFileTests
         var result = AircraftFile.Parse("x", text);
         Assert.Empty(result.Problems);
         var placed = result.Aircraft!.Runs[0].LeverEnd!.Placed!;
-        Assert.Equal(result.Aircraft.Points[0].At, placed.Pivot);
-        Assert.Equal(result.Aircraft.Points[1].At, placed.Anchor);
+        Assert.Equal(result.Aircraft.Points[0].At with { Name = "mixture-pivot" }, placed.Pivot);
+        Assert.Equal(result.Aircraft.Points[1].At with { Name = "mixture-anchor" }, placed.Anchor);
         Assert.NotNull(placed.Along);
     }
 

@@ -53,6 +53,13 @@ public sealed record LeverPlacement
             needs.Add(Need.Sweep);
         if (end?.Bench is null && end?.Placed is null)
             needs.Add(Need.Anchor);
+        if (end?.Placed is { } waits && new[] { waits.Pivot, waits.Anchor }.Where(p => !p.IsKnown).ToList() is { Count: > 0 } unknown)
+        {
+            foreach (var point in unknown)
+                needs.Add(Need.Point(point.Name, "throw, cushion, hand force"));
+            return null;
+        }
+
         if (end is not { Radius: { } radius, From: { } from, To: { } to })
             return null;
         // A tip that tilts does so at the anchor; a fixed one bends the wire at its mouth.

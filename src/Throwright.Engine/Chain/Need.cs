@@ -23,4 +23,7 @@ public sealed record Need(string Path, string Name, string How, string Opens)
     public static readonly Need PullLimit = new("cable.limits.pull", "the maker's pull limit", "from the maker's sheet, e.g. \"50 lbf\"", "the check of the core in pull");
     public static readonly Need PushLimit = new("cable.limits.push", "the maker's push limit", "from the maker's sheet, e.g. \"20 lbf\"", "the check of the core in push");
     public static readonly Need UserForce = new("handForceMost", "your own limit for the hand force", "e.g. \"10 lbf\"", "the verdict on the hand force");
+
+    /// <summary>A named point whose readings give no place.</summary>
+    public static Need Point(string name, string opens) => new($"points.{name}", $"place of {name}", "its readings give no place yet: throwright measure says why", opens);
 }

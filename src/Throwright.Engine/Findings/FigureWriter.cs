@@ -63,6 +63,8 @@ public sealed class FigureWriter(Display display)
         QuantityKind.Stress => $"{FigureText.Plain(si / 1e6, 0, rounding)} MPa",
         QuantityKind.TorsionRate => $"{FigureText.Plain(si, 4)} N m/rad",
         QuantityKind.Expansion => $"{FigureText.Plain(si * 1e6, 1)} ppm/K",
+        QuantityKind.BendingStiffness => $"{FigureText.Plain(si, 3)} N m2",
+        QuantityKind.LineWeight => $"{FigureText.Plain(si, 2)} N/m",
         QuantityKind.Density => $"{FigureText.Plain(si, 0)} kg/m3",
         _ => FigureText.Plain(si, Math.Abs(si) < 10 ? 3 : 1, rounding),
     };

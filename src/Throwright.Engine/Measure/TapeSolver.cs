@@ -1,3 +1,4 @@
+using Throwright.Engine.Model;
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
@@ -17,14 +18,14 @@ public static class TapeSolver
     {
         ArgumentNullException.ThrowIfNull(of);
         var readings = of.Readings;
-        if (readings.Any(r => !(r.Distance > 0) || !(r.Sigma > 0)))
+        if (readings.Any(r => (r.Along is null && !(r.Distance > 0)) || !double.IsFinite(r.Distance) || !(r.Sigma > 0)))
             throw new ArgumentOutOfRangeException(nameof(of), of, "distances and their standard deviations > 0");
-        if (readings.Select(r => r.From.Place).Distinct().Count() < 3)
+        if (readings.Select(r => (r.From.Place, r.Along)).Distinct().Count() < 3)
             return Refused(NoPointReason.TooFewReadings);
-        var plane = Plane.Through(readings);
-        if (plane.InLine)
+        var spread = Scatter.Of(readings);
+        if (spread.InLine)
             return Refused(NoPointReason.KnownPointsInLine);
-        var (best, other) = Candidates(readings, plane);
+        var (best, other) = Candidates(readings, spread);
         if (readings.Count == 3 && best.ChiSquare > Alike)
             return Refused(NoPointReason.DoNotMeet);
         var sigma = readings.Max(r => r.Sigma);
@@ -32,15 +33,26 @@ public static class TapeSolver
         {
             if ((second.Place - best.Place).Size < 4 * sigma)
                 return Refused(NoPointReason.InThePlane);
-            if (of.Hint is not { } hint)
+            if (of.Hint is { } hint)
+            {
+                var axis = AxisOf(hint);
+                var gap = Vector3.Dot(axis, best.Place - second.Place);
+                // The hint has to part the two by more than the tape can be off.
+                if (Math.Abs(gap) < 6 * sigma)
+                    return Refused(NoPointReason.HintDoesNotTell, best.Place, second.Place);
+                if (gap < 0)
+                    (best, second) = (second, best);
+            }
+            else if (of.Near is { } near)
+            {
+                if ((second.Place - near).Size < (best.Place - near).Size)
+                    (best, second) = (second, best);
+            }
+            else
+            {
                 return Refused(NoPointReason.Mirrored, best.Place, second.Place);
-            var axis = AxisOf(hint);
-            var gap = Vector3.Dot(axis, best.Place - second.Place);
-            // The hint has to part the two by more than the tape can be off.
-            if (Math.Abs(gap) < 6 * sigma)
-                return Refused(NoPointReason.HintDoesNotTell, best.Place, second.Place);
-            if (gap < 0)
-                (best, second) = (second, best);
+            }
+
             other = second;
         }
         else
@@ -52,12 +64,14 @@ public static class TapeSolver
             return Refused(NoPointReason.InThePlane);
         var (values, vectors) = SymmetricEigen.Of(covariance);
         // Off the plane of the known points by less than the tape can show, the linear uncertainty has no meaning.
-        if (!(Math.Sqrt(values[0]) < 0.25 * readings.Max(r => r.Distance)))
+        var reach = readings.Max(r => r.Along is null ? r.Distance : 0);
+        if (reach > 0 && !(Math.Sqrt(values[0]) < 0.25 * reach))
             return Refused(NoPointReason.InThePlane);
         return new(
             new()
             {
                 Place = best.Place,
+                Sigma = new(Math.Sqrt(covariance[0, 0]), Math.Sqrt(covariance[1, 1]), Math.Sqrt(covariance[2, 2])),
                 Axes = Enumerable.Range(0, 3).Select(k => new UncertaintyAxis(new(vectors[k][0], vectors[k][1], vectors[k][2]), Math.Sqrt(values[k]))).ToEquatableList(),
                 Residuals = readings.Select(r => Residual(r, best.Place, covariance)).ToEquatableList(),
                 ChiSquare = best.ChiSquare,
@@ -71,7 +85,8 @@ public static class TapeSolver
 
     private static TapeAnswer Refused(NoPointReason reason, params Vector3[] candidates) => new(null, new(reason, candidates.ToEquatableList()));
 
-    private static Vector3 AxisOf(Side side) => side switch
+    /// <summary>The direction a side means, in aircraft axes.</summary>
+    public static Vector3 AxisOf(Side side) => side switch
     {
         Side.RightOf => new(0, 1, 0),
         Side.LeftOf => new(0, -1, 0),
@@ -83,53 +98,75 @@ public static class TapeSolver
 
     private readonly record struct Fit(Vector3 Place, double ChiSquare);
 
-    /// <summary>Middle and main directions of the known points.</summary>
-    private sealed record Plane(Vector3 Middle, Vector3 First, Vector3 Second, Vector3 Across, bool InLine)
+    /// <summary>
+    /// Linear equations for the place, and the directions in which they tell most and least: differences of squared
+    /// distances, 2 (p_i - m).(x - m) = |p_i - m|^2 - d_i^2 + const, and the readings along a direction as they are.
+    /// </summary>
+    private sealed record Scatter(Vector3 Middle, Vector3[] Axes, double[] Values, Vector3 Right, bool InLine)
     {
-        public static Plane Through(IReadOnlyList<TapeReading> readings)
+        /// <summary>The place by the best-told axes alone: two for the foot in the known points' plane, three for the whole.</summary>
+        public Vector3 Place(int axes)
         {
-            var middle = (1.0 / readings.Count) * readings.Aggregate(default(Vector3), (sum, r) => sum + r.From.Place);
+            var place = Middle;
+            for (var k = 0; k < axes; k++)
+                place += (Vector3.Dot(Axes[k], Right) / Values[k]) * Axes[k];
+            return place;
+        }
+
+        public static Scatter Of(IReadOnlyList<TapeReading> readings)
+        {
+            var straight = readings.Where(r => r.Along is null).ToList();
+            var from = straight.Count > 0 ? straight : readings;
+            var middle = (1.0 / from.Count) * from.Aggregate(default(Vector3), (sum, r) => sum + r.From.Place);
+            var size = straight.Count > 1 ? Math.Sqrt(straight.Average(r => Square(r.From.Place - middle))) : 1;
+            size = size > 0 ? size : 1;
+            var mean = straight.Count > 0 ? straight.Average(r => Square(r.From.Place - middle) - (r.Distance * r.Distance)) : 0;
+            var rows = readings.Select(r => r.Along is { } along
+                ? (Row: along, Value: r.Distance + Vector3.Dot(along, r.From.Place - middle))
+                : (Row: (1 / size) * (r.From.Place - middle), Value: 0.5 * (Square(r.From.Place - middle) - (r.Distance * r.Distance) - mean) / size)).ToList();
             var scatter = new double[3, 3];
-            foreach (var reading in readings)
+            var right = default(Vector3);
+            foreach (var (row, value) in rows)
             {
-                var d = reading.From.Place - middle;
-                double[] c = [d.X, d.Y, d.Z];
+                double[] c = [row.X, row.Y, row.Z];
                 for (var i = 0; i < 3; i++)
                 {
                     for (var j = 0; j < 3; j++)
                         scatter[i, j] += c[i] * c[j];
                 }
+
+                right += value * row;
             }
 
             var (values, v) = SymmetricEigen.Of(scatter);
             // In line to within one part in a hundred of their spread, or to within what the tape can tell.
             var width = Math.Sqrt(Math.Max(0, values[1]));
-            var inLine = width < 0.01 * Math.Sqrt(values[0]) || width < 3 * readings.Max(r => r.Sigma);
-            return new(middle, Of(v[0]), Of(v[1]), Of(v[2]), inLine);
-
-            static Vector3 Of(double[] a) => new(a[0], a[1], a[2]);
+            var inLine = width < 0.01 * Math.Sqrt(values[0]) || (straight.Count == readings.Count && width * size < 3 * readings.Max(r => r.Sigma));
+            return new(middle, [.. v.Select(a => new Vector3(a[0], a[1], a[2]))], values, right, inLine);
         }
     }
 
-    /// <summary>The best point, and the best one from the other side of the known points' plane where it is another.</summary>
-    private static (Fit Best, Fit? Other) Candidates(IReadOnlyList<TapeReading> readings, Plane plane)
+    /// <summary>The best point, and the best other one, where the readings leave another.</summary>
+    private static (Fit Best, Fit? Other) Candidates(IReadOnlyList<TapeReading> readings, Scatter spread)
     {
-        // Differences of squared distances are linear in the place: 2 (p_i - m).(x - m) = |p_i - m|^2 - d_i^2 + const.
-        double uu = 0, uv = 0, vv = 0, ub = 0, vb = 0;
-        var mean = readings.Average(r => Square(r.From.Place - plane.Middle) - (r.Distance * r.Distance));
-        foreach (var r in readings)
+        var starts = new List<Vector3>();
+        var straight = readings.Where(r => r.Along is null).ToList();
+        var (foot, across) = (spread.Place(2), spread.Axes[2]);
+        if (straight.Count > 0)
         {
-            var d = r.From.Place - plane.Middle;
-            double u = Vector3.Dot(d, plane.First), v = Vector3.Dot(d, plane.Second), b = 0.5 * (Square(d) - (r.Distance * r.Distance) - mean);
-            (uu, uv, vv, ub, vb) = (uu + (u * u), uv + (u * v), vv + (v * v), ub + (u * b), vb + (v * b));
+            // Along the direction of which the linear equations tell least, the mean of the squared distances fits at two places.
+            double half = straight.Average(r => Vector3.Dot(across, foot - r.From.Place)), rest = straight.Average(r => Square(foot - r.From.Place) - (r.Distance * r.Distance));
+            var root = Math.Sqrt(Math.Max((half * half) - rest, 1e-4 * Square(straight[0].From.Place - foot)));
+            starts.Add(foot + ((root - half) * across));
+            starts.Add(foot - ((root + half) * across));
         }
 
-        var det = (uu * vv) - (uv * uv);
-        var foot = plane.Middle + ((((vv * ub) - (uv * vb)) / det) * plane.First) + ((((uu * vb) - (uv * ub)) / det) * plane.Second);
-        var height = Math.Sqrt(Math.Max(readings.Average(r => (r.Distance * r.Distance) - Square(r.From.Place - foot)), 1e-4 * Square(readings[0].From.Place - foot)));
-        Fit a = Descend(readings, foot + (height * plane.Across)), b2 = Descend(readings, foot - (height * plane.Across));
-        var (best, other) = a.ChiSquare <= b2.ChiSquare ? (a, b2) : (b2, a);
-        return (other.Place - best.Place).Size < 1e-6 * readings.Max(r => r.Distance) ? (best, null) : (best, other);
+        if (spread.Values[2] > 1e-6 * spread.Values[0])
+            starts.Add(spread.Place(3));
+        var fits = starts.Select(s => Descend(readings, s)).OrderBy(f => f.ChiSquare).ToList();
+        var near = 1e-6 * readings.Max(r => r.Along is null ? r.Distance : 0);
+        var other = fits.FindIndex(f => (f.Place - fits[0].Place).Size >= near && near > 0);
+        return (fits[0], other < 0 ? null : fits[other]);
     }
 
     private static double Square(Vector3 a) => Vector3.Dot(a, a);
@@ -158,7 +195,7 @@ public static class TapeSolver
             {
                 (place, chi) = (place - step, next);
                 damping = Math.Max(1e-15, damping / 10);
-                if (step.Size < 1e-13 * readings[0].Distance)
+                if (step.Size < 1e-13 * Math.Max(readings[0].Distance, 0.1))
                     break;
             }
             else if ((damping *= 5) > 1e12)
@@ -175,7 +212,7 @@ public static class TapeSolver
         var sum = 0.0;
         foreach (var r in readings)
         {
-            var v = ((place - r.From.Place).Size - r.Distance) / r.Sigma;
+            var v = (r.At(place) - r.Distance) / r.Sigma;
             sum += v * v;
         }
 
@@ -187,7 +224,7 @@ public static class TapeSolver
         var normal = new double[3, 3];
         foreach (var r in readings)
         {
-            var e = Toward(place, r.From.Place);
+            var e = r.Toward(place);
             double[] c = [e.X, e.Y, e.Z];
             for (var i = 0; i < 3; i++)
             {
@@ -203,7 +240,7 @@ public static class TapeSolver
     {
         var sum = default(Vector3);
         foreach (var r in readings)
-            sum += (((place - r.From.Place).Size - r.Distance) / (r.Sigma * r.Sigma)) * Toward(place, r.From.Place);
+            sum += ((r.At(place) - r.Distance) / (r.Sigma * r.Sigma)) * r.Toward(place);
         return sum;
     }
 
@@ -231,8 +268,8 @@ public static class TapeSolver
 
     private static ReadingResidual Residual(TapeReading reading, Vector3 place, double[,] covariance)
     {
-        var e = Toward(place, reading.From.Place);
-        var residual = reading.Distance - (place - reading.From.Place).Size;
+        var e = reading.Toward(place);
+        var residual = reading.Distance - reading.At(place);
         var isChecked = Math.Max(0, 1 - (Vector3.Dot(e, Times(covariance, e)) / (reading.Sigma * reading.Sigma)));
         return new(reading, residual, isChecked > 1e-6 ? residual / (reading.Sigma * Math.Sqrt(isChecked)) : 0, isChecked);
     }
@@ -251,7 +288,7 @@ public static class TapeSolver
         var falls = Enumerable.Range(0, readings.Count).Select(i =>
         {
             var rest = readings.Where((_, k) => k != i).ToList();
-            if (Plane.Through(rest).InLine)
+            if (Scatter.Of(rest).InLine)
                 return 0;
             // From the place found: the mirrored side would explain away what it likes.
             return best.ChiSquare - Descend(rest, best.Place).ChiSquare;

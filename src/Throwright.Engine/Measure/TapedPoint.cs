@@ -22,6 +22,9 @@ public sealed record TapedPoint
 {
     public required Vector3 Place { get; init; }
 
+    /// <summary>Square roots of the diagonal of the covariance: standard deviations along station, buttline, waterline, m.</summary>
+    public required Vector3 Sigma { get; init; }
+
     /// <summary>Three axes at right angles, the worst first.</summary>
     public required EquatableList<UncertaintyAxis> Axes { get; init; }
     public required EquatableList<ReadingResidual> Residuals { get; init; }

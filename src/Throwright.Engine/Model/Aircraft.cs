@@ -91,10 +91,25 @@ public enum AirframeMaterial
 }
 
 /// <summary>A place in the aircraft: station (aft), buttline (right), waterline (up).</summary>
-public sealed record NamedPoint(string Name, PointAt At);
+/// <param name="At">Not known where the readings give no place.</param>
+/// <param name="Taped">How it was measured; null: typed as coordinates.</param>
+public sealed record NamedPoint(string Name, PointAt At, TapedPlace? Taped = null);
 
 /// <summary>Three coordinates with limits, in aircraft axes: station aft, buttline right, waterline up.</summary>
-public sealed record PointAt(Toleranced<Length> Station, Toleranced<Length> Buttline, Toleranced<Length> Waterline);
+public sealed record PointAt(Toleranced<Length> Station, Toleranced<Length> Buttline, Toleranced<Length> Waterline)
+{
+    /// <summary>The named point that was referred to; empty: typed in place.</summary>
+    public string Name { get; init; } = "";
+
+    /// <summary>False: the readings of the named point give no place.</summary>
+    public bool IsKnown => double.IsFinite(Station.Nominal.Metres + Buttline.Nominal.Metres + Waterline.Nominal.Metres);
+
+    public static PointAt NotKnown(string name)
+    {
+        var none = Toleranced<Length>.Exact(new(double.NaN));
+        return new(none, none, none) { Name = name };
+    }
+}
 
 /// <summary>A direction in aircraft axes, any length above zero.</summary>
 public sealed record DirectionAt(double Aft, double Right, double Up);

@@ -138,6 +138,13 @@ public sealed record Cable
     /// <summary>Longest straight stretch of the conduit.</summary>
     public Length? LongestStraight { get; init; }
 
+    /// <summary>From the device to the knob.</summary>
+    public EquatableList<Support> Supports { get; init; } = [];
+    public CableEnds? Ends { get; init; }
+
+    /// <summary>Length of conduit that was ordered or delivered; null: nothing ordered yet.</summary>
+    public Toleranced<Length>? Ordered { get; init; }
+
     /// <summary>The maker's limits for the core.</summary>
     public Force? PullLimit { get; init; }
     public Force? PushLimit { get; init; }
@@ -180,8 +187,20 @@ public sealed record Conduit
     public Toleranced<Length>? Bore { get; init; }
     public ConduitMaterial Material { get; init; } = ConduitMaterial.CarbonSteel;
 
+    public Toleranced<Length>? Outside { get; init; }
+
     /// <summary>The maker's least bend radius.</summary>
     public Length? MinRadius { get; init; }
+
+    /// <summary>Hottest that conduit and liner stand for long.</summary>
+    public Temperature? Hottest { get; init; }
+
+    /// <summary>Stiffness against bending, core inside; null: not known, or from the table's edge.</summary>
+    public Toleranced<BendingStiffness>? Bending { get; init; }
+    public TableEdge? TableEdge { get; init; }
+
+    /// <summary>Weight of conduit and core per length.</summary>
+    public Toleranced<LineWeight>? Weight { get; init; }
 
     /// <summary>Stiffness of the whole conduit along its length when the core is pulled (conduit squeezed).</summary>
     public Toleranced<Stiffness>? PullStiffness { get; init; }

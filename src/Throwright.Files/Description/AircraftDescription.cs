@@ -284,21 +284,39 @@ internal static partial class AircraftDescription
                 new("stainless302", ConduitMaterial.Stainless302, "stainless coil or braid")),
             "Material that carries the load of the conduit.",
             ConduitMaterial.CarbonSteel);
+        public static readonly Member<Toleranced<Length>> Outside = Optional("outside", new TolerancedShape<Length>("0.5 mm", "100 mm"), "Outside diameter of the conduit, with a caliper: clamps go by it.");
         public static readonly Member<Length> MinRadius = Optional("minRadius", new ExactShape<Length>("1 mm", "10 m"), "Smallest bend radius that the maker allows, to the conduit's centre line.");
         public static readonly Member<Toleranced<Stiffness>> PullStiffness = Optional("pullStiffness", new TolerancedShape<Stiffness>("1 N/m", "1e9 N/mm"), "Stiffness of the whole conduit along its length when the core is pulled and the conduit squeezed.");
         public static readonly Member<Toleranced<Stiffness>> PushStiffness = Optional("pushStiffness", new TolerancedShape<Stiffness>("1 N/m", "1e9 N/mm"), "The same when the core is pushed and the conduit drawn out; far softer for a plain coil.");
+        public static readonly Member<Temperature> Hottest = Optional("hottest", new ExactShape<Temperature>("-50 degC", "1000 degC"), "Hottest that conduit and liner stand for long, from the maker's sheet.");
+        public static readonly Member<Toleranced<BendingStiffness>> Bending = Optional("bending", new TolerancedShape<BendingStiffness>("1e-6 N m2", "1000 N m2"), "Stiffness against bending, core inside. Few makers say it: the table's edge gives it.");
+        public static readonly Member<TableEdge> TableEdge = Optional("tableEdge", TableEdgeShape.Shape, "Instead of bending: a piece with its core held level at a table's edge. Needs weight too.");
+        public static readonly Member<Toleranced<LineWeight>> Weight = Optional("weight", new TolerancedShape<LineWeight>("0.001 N/m", "1000 N/m"), "Weight of conduit and core per length, on a kitchen scale.");
         public static readonly ObjectShape<Conduit> Shape = new(
             "conduit",
             "the conduit",
-            [Bore, Material, MinRadius, PullStiffness, PushStiffness],
+            [Outside, Bore, Material, MinRadius, Hottest, PullStiffness, PushStiffness, Bending, TableEdge, Weight],
             g => new()
             {
+                Outside = g.Maybe(Outside),
+                Hottest = g.Maybe(Hottest),
+                Bending = g.Maybe(Bending),
+                TableEdge = g.Item(TableEdge),
+                Weight = g.Maybe(Weight),
                 Bore = g.Maybe(Bore),
                 Material = g.Or(Material),
                 MinRadius = g.Maybe(MinRadius),
                 PullStiffness = g.Maybe(PullStiffness),
                 PushStiffness = g.Maybe(PushStiffness),
-            });
+            },
+            Rule.NotBoth(Bending, TableEdge),
+            new Rule(
+                "The bore is smaller than the outside.",
+                g =>
+                {
+                    if (g.Maybe(Bore)?.Nominal.Metres >= g.Maybe(Outside)?.Nominal.Metres)
+                        g.RefuseValue(Outside, $"{g.Shown(Outside)}: not larger than the bore, {g.Shown(Bore)}", "an outside diameter larger than the bore");
+                }));
     }
 
     private static class BendShape
@@ -331,6 +349,9 @@ internal static partial class AircraftDescription
         public static readonly Member<Toleranced<Angle>> BendTotal = Optional("bendTotal", new TolerancedShape<Angle>("0 deg", "7200 deg"), "Sum of all the angles that the conduit turns on its way.");
         public static readonly Member<EquatableList<Bend>> Bends = Optional("bends", new ListShape<Bend>(BendShape.Shape, "bends", 200), "Bends one by one, from the device to the knob.", [], "");
         public static readonly Member<Length> LongestStraight = Optional("longestStraight", new ExactShape<Length>("0 mm", "100 m"), "Longest straight stretch of the conduit.");
+        public static readonly Member<EquatableList<Support>> Supports = Optional("supports", new ListShape<Support>(SupportShape.Shape, "supports", 100), "What holds the conduit on its way, from the device to the knob.", [], "");
+        public static readonly Member<CableEnds> Ends = Optional("ends", EndsShape.Shape, "Both ends of the cable: where it begins, and what to add for the order.");
+        public static readonly Member<Toleranced<Length>> Ordered = Optional("ordered", new TolerancedShape<Length>("1 mm", "100 m"), "Length of the conduit as ordered or delivered, before it is cut.");
         public static readonly Member<Given> CoreLimits = Optional("limits", CoreLimitsShape.Shape, "What the maker of the cable allows.");
         public static readonly Member<Given> Drag = Optional("drag", DragShape.Shape, "Drag of seals and wipers.");
         public static readonly Member<string> Source = Words("source", new TextShape(200), "Where these figures come from.");
@@ -338,7 +359,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Cable> Shape = new(
             "cable",
             "the cable",
-            [Core, Conduit, Friction, Length, BendTotal, Bends, LongestStraight, CoreLimits, Drag, Source],
+            [Core, Conduit, Friction, Length, BendTotal, Bends, LongestStraight, Supports, Ends, Ordered, CoreLimits, Drag, Source],
             g => new()
             {
                 Core = g.Item(Core),
@@ -348,6 +369,9 @@ internal static partial class AircraftDescription
                 BendTotal = g.Maybe(BendTotal),
                 Bends = g.Or(Bends),
                 LongestStraight = g.Maybe(LongestStraight),
+                Supports = g.Or(Supports),
+                Ends = g.Item(Ends),
+                Ordered = g.Maybe(Ordered),
                 PullLimit = g.In(CoreLimits).Maybe(CoreLimitsShape.Pull),
                 PushLimit = g.In(CoreLimits).Maybe(CoreLimitsShape.Push),
                 KnobDrag = g.In(Drag).Or(DragShape.Knob),
@@ -750,7 +774,7 @@ internal static partial class AircraftDescription
             "List of hand forces that the aircraft is measured against.",
             Engine.Model.Yardstick.Mil1472);
         public static readonly Member<Surroundings> Environment = Optional("environment", EnvironmentShape.Shape, "Airframe material and temperatures.");
-        public static readonly Member<EquatableList<NamedPoint>> Points = Optional("points", new PointsShape(Point), "Measured places by name; runs refer to them. Station counts aft, buttline right, waterline up.", [], "");
+        public static readonly Member<EquatableList<NamedPoint>> Points = Optional("points", new PointsShape(new(Point, TapedShape.Shape)), "Measured places by name; others refer to them. Each as coordinates or by tape distances from others. Station counts aft, buttline right, waterline up.", [], "");
         public static readonly Member<Pilot> Pilot = Optional("pilot", PilotShape.Shape, "Who sits at the controls.");
         public static readonly Member<EquatableList<Sheet>> Sheets = Optional("sheets", new SheetsShape(SheetShape.Shape), "Panels and consoles that carry bushings.", [], "");
         public static readonly Member<EquatableList<Body>> Bodies = Optional("bodies", new ListShape<Body>(BodyShape.Shape, "bodies", 200), "What a handle must not meet: stick, yoke, knees, frames. Joints at zero as they are described.", [], "");

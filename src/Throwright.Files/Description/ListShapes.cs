@@ -222,56 +222,6 @@ internal sealed class PointNameShape : Shape<PointAt>
     }
 }
 
-/// <summary>Measured places by name. Points at fault are left out; what refers to them can't be read.</summary>
-internal sealed class PointsShape(Shape<PointAt> point) : Shape<EquatableList<NamedPoint>>
-{
-    private const int Most = 1000;
-    private const int MostName = 60;
-
-    public override string Kind => "object: a name and a point for each place";
-    public override string Limits => $"at most {Most} points, names of 1 to {MostName} characters; each {point.Limits}";
-
-    public override JsonObject Schema(JsonObject definitions) => new()
-    {
-        ["type"] = "object",
-        ["propertyNames"] = new JsonObject { ["minLength"] = 1, ["maxLength"] = MostName },
-        ["additionalProperties"] = point.Schema(definitions),
-        ["maxProperties"] = Most,
-    };
-
-    public override bool TryRead(Node node, Reading reading, out EquatableList<NamedPoint> value)
-    {
-        value = [];
-        if (node.Kind != NodeKind.Object)
-        {
-            reading.AtValue(node, Reading.Shown(node), "an object { \"name\": [station, buttline, waterline], ... }");
-            return false;
-        }
-
-        node.Title = "the points";
-        var count = reading.Count;
-        if (node.Items.Count > Most)
-            reading.AtValue(node, $"{node.Items.Count} points", $"at most {Most}");
-        var tooMany = reading.Count != count;
-        var sound = new Dictionary<string, Node>();
-        foreach (var item in node.Items)
-        {
-            var name = item.Name!;
-            var isNew = sound.TryAdd(name, item);
-            if (!isNew)
-                reading.AtRepeated(item, sound[name]);
-            var named = !string.IsNullOrWhiteSpace(name) && name.Length <= MostName && !name.Any(Reading.IsUnseen);
-            if (!named)
-                reading.AtName(item, $"the name \"{Reading.Short(name)}\"", $"a name of 1 to {MostName} printable characters");
-            var read = point.TryRead(item, reading, out var at);
-            reading.Points[name] = isNew && named && read ? at : null;
-        }
-
-        value = reading.Points.Where(p => p.Value is not null).Select(p => new NamedPoint(p.Key, p.Value!)).ToEquatableList();
-        return !tooMany;
-    }
-}
-
 /// <summary>The runs. A run at fault is left out and told; the others are read.</summary>
 internal sealed class RunsShape(Shape<Run> run) : Shape<EquatableList<Run>>
 {

@@ -43,7 +43,7 @@ internal static class QuantityPattern
     private static string UnitPattern(QuantityKind kind, string unit)
     {
         var pattern = new StringBuilder();
-        var between = kind is QuantityKind.Torque or QuantityKind.TorsionRate ? $"(?:{Blank}|{Minus})+" : $"{Blank}+";
+        var between = kind is QuantityKind.Torque or QuantityKind.TorsionRate or QuantityKind.BendingStiffness ? $"(?:{Blank}|{Minus})+" : $"{Blank}+";
         foreach (var c in unit)
         {
             pattern.Append(c switch

@@ -67,6 +67,8 @@ internal sealed class QuantityReader(QuantityKind kind, bool exact, Bounds bound
         [QuantityKind.Ratio] = ["0.66"],
         [QuantityKind.Stiffness] = ["400 N/mm", "2000 lbf/in"],
         [QuantityKind.TorsionRate] = ["0.05 lbf in/deg", "0.3 N m/rad"],
+        [QuantityKind.BendingStiffness] = ["0.2 N m2", "70 lbf in2"],
+        [QuantityKind.LineWeight] = ["0.06 lbf/ft", "90 g/m"],
     };
 
     private static readonly Dictionary<QuantityKind, string[]> TolerancedExamples = new()
@@ -78,6 +80,8 @@ internal sealed class QuantityReader(QuantityKind kind, bool exact, Bounds bound
         [QuantityKind.Ratio] = ["0.15", "0.15 ± 0.05"],
         [QuantityKind.Stiffness] = ["400 N/mm ± 10 %", "2000 lbf/in"],
         [QuantityKind.TorsionRate] = ["0.05 lbf in/deg", "0.3 N m/rad"],
+        [QuantityKind.BendingStiffness] = ["0.2 N m2", "70 lbf in2"],
+        [QuantityKind.LineWeight] = ["0.06 lbf/ft", "90 g/m"],
     };
 
     public static IReadOnlyList<string> Examples(QuantityKind kind, bool exact) => (exact ? ExactExamples : TolerancedExamples)[kind];

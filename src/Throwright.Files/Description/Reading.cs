@@ -23,6 +23,9 @@ internal sealed class Reading(string file, JsonText json)
 
     /// <summary>Sheets by id; null: named in the file, but at fault there.</summary>
     public Dictionary<string, Sheet?> Sheets { get; } = [];
+
+    /// <summary>Names of points within the points, as value or as member name; checked when all are read.</summary>
+    public List<(Node Node, string Name, bool IsMember)> PointNames { get; } = [];
     public List<RunLeftOut> RunsLeftOut { get; } = [];
 
     /// <summary>What each object gives, for rules that look into objects inside.</summary>

@@ -14,6 +14,8 @@ public enum QuantityKind
     Stress,
     Expansion,
     Density,
+    BendingStiffness,
+    LineWeight,
 }
 
 /// <summary>A physical value in one SI unit, wrapped so that a torque can't be handed over as a length.</summary>
@@ -22,7 +24,7 @@ public interface IQuantity<TSelf>
 {
     static abstract QuantityKind Kind { get; }
 
-    /// <summary>m, rad, N, N m, degC, 1, N/m, N m/rad or Pa.</summary>
+    /// <summary>m, rad, N, N m, degC, 1, N/m, N m/rad, Pa or N m2.</summary>
     double Si { get; }
 
     static abstract TSelf FromSi(double si);
@@ -126,4 +128,20 @@ public readonly record struct Stress(double Pascals) : IQuantity<Stress>
     public double Megapascals => Pascals / 1e6;
     public static Stress FromSi(double si) => new(si);
     public static Stress FromMegapascals(double mpa) => new(mpa * 1e6);
+}
+
+/// <summary>A stiffness against bending in N m2: moment over curvature.</summary>
+public readonly record struct BendingStiffness(double NewtonSquareMetres) : IQuantity<BendingStiffness>
+{
+    public static QuantityKind Kind => QuantityKind.BendingStiffness;
+    public double Si => NewtonSquareMetres;
+    public static BendingStiffness FromSi(double si) => new(si);
+}
+
+/// <summary>A weight per length in N/m.</summary>
+public readonly record struct LineWeight(double NewtonsPerMetre) : IQuantity<LineWeight>
+{
+    public static QuantityKind Kind => QuantityKind.LineWeight;
+    public double Si => NewtonsPerMetre;
+    public static LineWeight FromSi(double si) => new(si);
 }

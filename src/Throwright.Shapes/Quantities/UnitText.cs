@@ -51,6 +51,16 @@ public static class UnitText
         ],
         [QuantityKind.Stress] = [("MPa", 1e6), ("ksi", 6894757.293168361), ("psi", 6894.757293168361), ("GPa", 1e9), ("Pa", 1), ("N/mm2", 1e6), ("N/mm²", 1e6)],
         [QuantityKind.Expansion] = [("ppm/K", 1e-6), ("ppm/degC", 1e-6), ("ppm/degF", 1.8e-6), ("/K", 1)],
+        [QuantityKind.BendingStiffness] =
+        [
+            ("N m2", 1), ("lbf in2", Torque.NewtonMetresPerPoundForceInch * 0.0254), ("N m²", 1), ("lbf in²", Torque.NewtonMetresPerPoundForceInch * 0.0254),
+            ("N mm2", 1e-6), ("N mm²", 1e-6),
+        ],
+        [QuantityKind.LineWeight] =
+        [
+            ("lbf/ft", Force.NewtonsPerPoundForce / 0.3048), ("N/m", 1), ("lb/ft", Force.NewtonsPerPoundForce / 0.3048), ("oz/ft", Force.NewtonsPerPoundForce / 16 / 0.3048),
+            ("g/m", 0.00980665), ("kg/m", 9.80665), ("lbf/in", Force.NewtonsPerPoundForce / 0.0254),
+        ],
         [QuantityKind.Density] = [("kg/m3", 1), ("g/cm3", 1000), ("lb/in3", 0.45359237 / (0.0254 * 0.0254 * 0.0254)), ("kg/m³", 1), ("g/cm³", 1000)],
     };
 
@@ -66,6 +76,8 @@ public static class UnitText
         [QuantityKind.TorsionRate] = ("a torsional rate", "\"0.05 lbf in/deg\", \"0.3 N m/rad\""),
         [QuantityKind.Stress] = ("a stress", "\"1800 MPa\", \"258 ksi\""),
         [QuantityKind.Expansion] = ("a thermal expansion", "\"11.7 ppm/K\", \"6.5 ppm/degF\""),
+        [QuantityKind.BendingStiffness] = ("a stiffness against bending", "\"0.2 N m2\", \"70 lbf in2 ± 20 %\""),
+        [QuantityKind.LineWeight] = ("a weight per length", "\"0.06 lbf/ft\", \"90 g/m ± 5 %\""),
         [QuantityKind.Density] = ("a density", "\"7850 kg/m3\", \"0.284 lb/in3\""),
     };
 
@@ -386,7 +398,7 @@ public static class UnitText
         }
 
         // "lbf-in", "N·m": people write the product with a hyphen or a dot too.
-        if (kind is QuantityKind.Torque or QuantityKind.TorsionRate && unit.AsSpan().ContainsAny('-', '·'))
+        if (kind is QuantityKind.Torque or QuantityKind.TorsionRate or QuantityKind.BendingStiffness && unit.AsSpan().ContainsAny('-', '·'))
             return Find(kind, unit.Replace(" · ", " ").Replace('·', ' ').Replace('-', ' '));
         return null;
     }

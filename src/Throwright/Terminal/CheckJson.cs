@@ -250,6 +250,8 @@ public static class CheckJson
         QuantityKind.Temperature => "degC",
         QuantityKind.Stiffness => "N/m",
         QuantityKind.TorsionRate => "N m/rad",
+        QuantityKind.BendingStiffness => "N m2",
+        QuantityKind.LineWeight => "N/m",
         QuantityKind.Stress => "Pa",
         _ => "1",
     };

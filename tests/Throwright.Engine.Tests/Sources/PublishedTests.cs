@@ -19,6 +19,7 @@ public sealed class PublishedTests
         "expansion/ptfe", "expansion/stainless-17-7ph", "expansion/stainless-316", "expansion/steel-1040",
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
+        "measure/wanted",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
         "wire/hottest-a228",

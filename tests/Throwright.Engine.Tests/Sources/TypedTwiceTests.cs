@@ -61,6 +61,9 @@ public sealed class TypedTwiceTests
         hand/finger-pinch                   48 N             R
         hand/estimated-load-factor          1.25             R
         hand/lock-margin                    1.5              P
+        measure/tape                        0.0625 in        P
+        measure/level                       0.125 in         P
+        measure/wanted                      0.125 in         P
         route/bend-total-good               180 deg          M
         route/bend-total-most               360 deg          M
         throw/transmission-angle-least      30 deg           P

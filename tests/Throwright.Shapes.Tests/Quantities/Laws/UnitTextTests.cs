@@ -509,7 +509,7 @@ public class UnitTextTests
     {
         const string Number = @"(?:(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?|[0-9]+[ -][1-9][0-9]?/[0-9]+|[0-9]+/[0-9]+)";
         string Any(IEnumerable<string> units) => "(?:" + string.Join("|", units.OrderByDescending(u => u.Length).Select(u =>
-            kind is QuantityKind.Torque or QuantityKind.TorsionRate ? Regex.Escape(u).Replace(@"\ ", "(?: | ?[·*] ?|-)") : Regex.Escape(u))) + ")";
+            kind is QuantityKind.Torque or QuantityKind.TorsionRate or QuantityKind.BendingStiffness ? Regex.Escape(u).Replace(@"\ ", "(?: | ?[·*] ?|-)") : Regex.Escape(u))) + ")";
         var units = UnitText.UnitsOf(kind);
         var unit = Any(units.Select(u => u.Unit));
         var value = $"[+-]?{Number} ?{unit}?";

@@ -152,6 +152,15 @@ public class UnitFactorTests
         Add(QuantityKind.Stress, 1e9, U.Pressure.FromGigapascals(1).Pascals, "GPa");
         Add(QuantityKind.Stress, (double)(PoundForce / Inch / Inch), U.Pressure.FromPoundsForcePerSquareInch(1).Pascals, "psi");
         Add(QuantityKind.Stress, (double)(PoundForce / Inch / Inch * 1000), U.Pressure.FromKilopoundsForcePerSquareInch(1).Pascals, "ksi");
+        Add(QuantityKind.BendingStiffness, 1, U.Force.FromNewtons(1).Newtons * U.Area.FromSquareMeters(1).SquareMeters, "N m2", "N m²");
+        Add(QuantityKind.BendingStiffness, 1e-6, U.Force.FromNewtons(1).Newtons * U.Area.FromSquareMillimeters(1).SquareMeters, "N mm2", "N mm²");
+        Add(QuantityKind.BendingStiffness, (double)(PoundForce * Inch * Inch), U.Force.FromPoundsForce(1).Newtons * U.Area.FromSquareInches(1).SquareMeters, "lbf in2", "lbf in²");
+        Add(QuantityKind.LineWeight, 1, U.ForcePerLength.FromNewtonsPerMeter(1).NewtonsPerMeter, "N/m");
+        Add(QuantityKind.LineWeight, (double)(PoundForce / Inch), U.ForcePerLength.FromPoundsForcePerInch(1).NewtonsPerMeter, "lbf/in");
+        Add(QuantityKind.LineWeight, (double)(PoundForce / (12 * Inch)), U.ForcePerLength.FromPoundsForcePerFoot(1).NewtonsPerMeter, "lbf/ft", "lb/ft");
+        Add(QuantityKind.LineWeight, (double)(PoundForce / 16 / (12 * Inch)), U.ForcePerLength.FromPoundsForcePerFoot(1).NewtonsPerMeter / 16, "oz/ft");
+        Add(QuantityKind.LineWeight, (double)(KilogramForce / 1000), U.ForcePerLength.FromKilogramsForcePerMeter(1).NewtonsPerMeter / 1000, "g/m");
+        Add(QuantityKind.LineWeight, (double)KilogramForce, U.ForcePerLength.FromKilogramsForcePerMeter(1).NewtonsPerMeter, "kg/m");
         return table;
     }
 }

@@ -1,0 +1,86 @@
+using Throwright.Engine.Model;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Files.Description;
+
+internal static partial class AircraftDescription
+{
+    private static class SupportShape
+    {
+        public static readonly Member<PointAt> Place = Needed("at", PointOrName, "Where it holds the conduit's centre line.");
+        public static readonly Member<DirectionAt> Along = Optional("along", Direction, "The line of the conduit through a clamp, either way round. Left out: the clamp turns with the conduit until it is tightened.");
+        public static readonly Member<SupportHold> Kind = Optional(
+            "kind",
+            new WordShape<SupportHold>(
+                new("tightClamp", SupportHold.TightClamp, "grips the conduit"),
+                new("slidingClamp", SupportHold.SlidingClamp, "holds place and direction, the conduit slides along"),
+                new("grommet", SupportHold.Grommet, "holds the place only")),
+            "How it holds.",
+            SupportHold.TightClamp);
+        public static readonly Member<Length> Size = Optional("size", new ExactShape<Length>("1 mm", "100 mm"), "Inside diameter of the clamp or grommet.");
+        public static readonly Member<Toleranced<Length>> FromAnchor = Optional("fromAnchor", new TolerancedShape<Length>("1 mm", "100 m"), "Tight clamp closed at a mark: conduit from the anchor to here. Left out: closed where the conduit settled by itself.");
+        public static readonly ObjectShape<Support> Shape = new(
+            "support",
+            "a support of the conduit",
+            [Place, Along, Kind, Size, FromAnchor],
+            g => new() { Place = g.Must(Place), Along = g.Item(Along), Kind = g.Or(Kind), Size = g.Maybe(Size), FromAnchor = g.Maybe(FromAnchor) },
+            new Rule(
+                "`fromAnchor` goes with a tight clamp only.",
+                g =>
+                {
+                    if (g.Has(FromAnchor) && g.Maybe(Kind) is { } kind && kind != SupportHold.TightClamp)
+                        g.RefuseName(FromAnchor, $"\"fromAnchor\" with the kind {g.Shown(Kind)}", "a tight clamp, or no fromAnchor: the conduit slides through the others");
+                }));
+    }
+
+    private static class LeavesShape
+    {
+        public static readonly Member<PointAt> Place = Needed("at", PointOrName, "Where the free conduit begins, behind the sheet.");
+        public static readonly Member<DirectionAt> Along = Needed("along", Direction, "The way it leaves, toward the device.");
+        public static readonly ObjectShape<Given> Shape = new("leaves", "the conduit's beginning at the cockpit end", [Place, Along], g => g);
+    }
+
+    private static class EndsShape
+    {
+        public static readonly Member<Given> Leaves = Optional("leaves", LeavesShape.Shape, "Where the conduit leaves the cockpit end, and which way.");
+        public static readonly Member<Length> InBushing = Optional("inBushing", new ExactShape<Length>("0 mm", "1 m"), "Conduit inside the bushing: from where it leaves to its own end.", Length.Zero, "0 mm");
+        public static readonly Member<Length> InAnchor = Optional("inAnchor", new ExactShape<Length>("0 mm", "2 m"), "Conduit beyond the place that the anchor holds, to its own end.", Length.Zero, "0 mm");
+        public static readonly Member<Length> WireInKnob = Optional("wireInKnob", new ExactShape<Length>("0 mm", "2 m"), "Wire inside the shank of the knob, beyond the conduit's end.", Length.Zero, "0 mm");
+        public static readonly Member<Length> WireBeyondPin = Optional("wireBeyondPin", new ExactShape<Length>("0 mm", "1 m"), "Wire beyond the pin of the swivel: its hold and its bent tail.", Length.Zero, "0 mm");
+        public static readonly Member<Length> Trimming = Optional("trimming", new ExactShape<Length>("0 mm", "2 m"), "Wire to cut off at fitting. Left out: the published figure.");
+        public static readonly Member<Length> OrderStep = Optional("orderStep", new ExactShape<Length>("0.1 mm", "1 m"), "Cables are ordered in whole multiples of this. Left out: the published figure.");
+        public static readonly ObjectShape<CableEnds> Shape = new(
+            "cableEnds",
+            "the ends of the cable",
+            [Leaves, InBushing, InAnchor, WireInKnob, WireBeyondPin, Trimming, OrderStep],
+            g => new()
+            {
+                Leaves = g.In(Leaves).Item(LeavesShape.Place),
+                LeavesAlong = g.In(Leaves).Item(LeavesShape.Along),
+                InBushing = g.Or(InBushing),
+                InAnchor = g.Or(InAnchor),
+                WireInKnob = g.Or(WireInKnob),
+                WireBeyondPin = g.Or(WireBeyondPin),
+                Trimming = g.Maybe(Trimming),
+                OrderStep = g.Maybe(OrderStep),
+            });
+    }
+
+    private static class TableEdgeShape
+    {
+        public static readonly Member<Toleranced<Length>> Overhang = Needed("overhang", new TolerancedShape<Length>("10 mm", "3 m"), "Conduit standing out over the edge.");
+        public static readonly Member<Toleranced<Length>> Droop = Needed("droop", new TolerancedShape<Length>("0.1 mm", "3 m"), "How far its tip hangs below the edge.");
+        public static readonly ObjectShape<TableEdge> Shape = new(
+            "tableEdge",
+            "the table-edge test",
+            [Overhang, Droop],
+            g => new(g.Must(Overhang), g.Must(Droop)),
+            new Rule(
+                "The tip hangs down less than nine tenths of the overhang, also with both tolerances.",
+                g =>
+                {
+                    if (g.Maybe(Droop)?.Most > 0.9 * g.Maybe(Overhang)?.Least)
+                        g.RefuseValue(Droop, $"{g.Shown(Droop)}: too much for an overhang of {g.Shown(Overhang)}", "a droop below nine tenths of the overhang: take a shorter overhang, the figure comes out better");
+                }));
+    }
+}
