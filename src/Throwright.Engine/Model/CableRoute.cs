@@ -1,4 +1,3 @@
-using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Model;

@@ -59,7 +59,7 @@ public static class UnitText
         [QuantityKind.LineWeight] =
         [
             ("lbf/ft", Force.NewtonsPerPoundForce / 0.3048), ("N/m", 1), ("lb/ft", Force.NewtonsPerPoundForce / 0.3048), ("oz/ft", Force.NewtonsPerPoundForce / 16 / 0.3048),
-            ("g/m", 0.00980665), ("kg/m", 9.80665), ("lbf/in", Force.NewtonsPerPoundForce / 0.0254),
+            ("g/m", 0.00980665), ("kg/m", 9.80665),
         ],
         [QuantityKind.Density] = [("kg/m3", 1), ("g/cm3", 1000), ("lb/in3", 0.45359237 / (0.0254 * 0.0254 * 0.0254)), ("kg/m³", 1), ("g/cm³", 1000)],
     };

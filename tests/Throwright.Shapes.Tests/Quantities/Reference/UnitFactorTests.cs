@@ -156,7 +156,6 @@ public class UnitFactorTests
         Add(QuantityKind.BendingStiffness, 1e-6, U.Force.FromNewtons(1).Newtons * U.Area.FromSquareMillimeters(1).SquareMeters, "N mm2", "N mm²");
         Add(QuantityKind.BendingStiffness, (double)(PoundForce * Inch * Inch), U.Force.FromPoundsForce(1).Newtons * U.Area.FromSquareInches(1).SquareMeters, "lbf in2", "lbf in²");
         Add(QuantityKind.LineWeight, 1, U.ForcePerLength.FromNewtonsPerMeter(1).NewtonsPerMeter, "N/m");
-        Add(QuantityKind.LineWeight, (double)(PoundForce / Inch), U.ForcePerLength.FromPoundsForcePerInch(1).NewtonsPerMeter, "lbf/in");
         Add(QuantityKind.LineWeight, (double)(PoundForce / (12 * Inch)), U.ForcePerLength.FromPoundsForcePerFoot(1).NewtonsPerMeter, "lbf/ft", "lb/ft");
         Add(QuantityKind.LineWeight, (double)(PoundForce / 16 / (12 * Inch)), U.ForcePerLength.FromPoundsForcePerFoot(1).NewtonsPerMeter / 16, "oz/ft");
         Add(QuantityKind.LineWeight, (double)(KilogramForce / 1000), U.ForcePerLength.FromKilogramsForcePerMeter(1).NewtonsPerMeter / 1000, "g/m");
