@@ -75,14 +75,14 @@ public sealed record MeshShape : PartShape
     public PointAt? At { get; init; }
 
     /// <summary>Places known in the mesh and in the aircraft; three or more, or none.</summary>
-    public EquatableList<MatchedPoint> Matched { get; init; } = [];
+    public EquatableList<MeshMatch> Matched { get; init; } = [];
 
     /// <summary>Error of scan or chords, added all round.</summary>
     public Length Accuracy { get; init; }
 }
 
 /// <param name="X">In the mesh's own unit and axes.</param>
-public sealed record MatchedPoint(double X, double Y, double Z, PointAt Aircraft);
+public sealed record MeshMatch(double X, double Y, double Z, PointAt Aircraft);
 
 public enum MeshUnit
 {

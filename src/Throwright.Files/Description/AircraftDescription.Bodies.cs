@@ -175,7 +175,7 @@ internal static partial class AircraftDescription
 
         private static readonly Member<double[]> There = Needed("mesh", InMesh, "The place in the mesh, in the mesh's own unit and axes.");
         private static readonly Member<PointAt> Here = Needed("aircraft", PointOrName, "The same place in the aircraft.");
-        private static readonly ObjectShape<MatchedPoint> Match = new("matched", "a matched point", [There, Here], g => new(g.Must(There)[0], g.Must(There)[1], g.Must(There)[2], g.Must(Here)));
+        private static readonly ObjectShape<MeshMatch> Match = new("matched", "a matched point", [There, Here], g => new(g.Must(There)[0], g.Must(There)[1], g.Must(There)[2], g.Must(Here)));
 
         public static readonly Member<string> File = Needed("file", new TextShape(200, mayBeEmpty: false), "File of the mesh beside this file, with / between folders.");
         public static readonly Member<MeshUnit> Unit = Needed(
@@ -185,7 +185,7 @@ internal static partial class AircraftDescription
         public static readonly Member<MeshAxis> Upward = Optional("up", Axes, "With at: the mesh's axis that points up in the aircraft.", MeshAxis.Z);
         public static readonly Member<MeshAxis> Aft = Optional("aft", Axes, "With at: the mesh's axis that points aft.", MeshAxis.X);
         public static readonly Member<PointAt> At = Optional("at", PointOrName, "Where the origin of the mesh lies in the aircraft.");
-        public static readonly Member<EquatableList<MatchedPoint>> Matched = Optional("matched", new ListShape<MatchedPoint>(Match, "matched points", 50, least: 3), "Instead of at: three or more places that you can find in the mesh and in the aircraft.", [], "");
+        public static readonly Member<EquatableList<MeshMatch>> Matched = Optional("matched", new ListShape<MeshMatch>(Match, "matched points", 50, least: 3), "Instead of at: three or more places that you can find in the mesh and in the aircraft.", [], "");
         public static readonly Member<Length> Accuracy = Optional("accuracy", new ExactShape<Length>("0 mm", "100 mm"), "Error of the scan or of its chords; added all round.", Length.Zero, "0 mm");
 
         public static readonly ObjectShape<MeshShape> Shape = new(
