@@ -73,9 +73,11 @@ internal static class CheckCommand
             if (wishes.Json)
                 Console.Out.Write(CheckJson.Opening);
             // Ordered and not buffered: answers leave in the order of the files, and memory holds a handful.
-            var answers = paths.AsParallel().AsOrdered().WithDegreeOfParallelism(wishes.Threads)
-                .WithMergeOptions(ParallelMergeOptions.NotBuffered).WithCancellation(cancel)
-                .Select(path => CheckOne(path, paths.Count > 1, wishes));
+            var answers = paths.Count == 1
+                ? [CheckOne(paths[0], false, wishes)]
+                : (IEnumerable<(string, int)>)paths.AsParallel().AsOrdered().WithDegreeOfParallelism(wishes.Threads)
+                    .WithMergeOptions(ParallelMergeOptions.NotBuffered).WithCancellation(cancel)
+                    .Select(path => CheckOne(path, true, wishes));
             foreach (var (text, exit) in answers)
             {
                 if (wishes.Json && done > 0)
