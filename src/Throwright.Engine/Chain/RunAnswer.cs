@@ -1,7 +1,9 @@
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
+using Throwright.Engine.Heat;
 using Throwright.Engine.Model;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 
@@ -22,6 +24,11 @@ public sealed record RunAnswer
     public LadderCase? LadderCase { get; init; }
     public TravelLadder? Ladder { get; init; }
     public TravelCurve? Curve { get; init; }
+    /// <summary>Single failures and the joint; null in a trial.</summary>
+    public ProveAnswer? Proof { get; init; }
+
+    /// <summary>Parts against the heat of their place; null in a trial.</summary>
+    public HeatAnswer? Heat { get; init; }
     public required EquatableList<Need> Needs { get; init; }
 
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>

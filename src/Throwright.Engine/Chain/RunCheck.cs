@@ -21,11 +21,11 @@ public static class RunCheck
     /// <summary>One run, with findings, remedies and figures.</summary>
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort)
     {
-        var answer = Solve(aircraft, run, effort);
+        var answer = Proof.Of(aircraft, Solve(aircraft, run, effort));
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var findings = RunFindings.Of(aircraft, answer, say)
+        var findings = RunFindings.Of(aircraft, answer, say).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)
@@ -33,7 +33,7 @@ public static class RunCheck
         return answer with
         {
             Findings = findings,
-            Figures = RunFigures.Of(answer),
+            Figures = RunFigures.Of(answer).Concat(ProofFigures.Of(answer)).ToEquatableList(),
             Sentence = SentenceOf(answer, findings, say),
         };
     }

@@ -32,8 +32,11 @@ public static class CheckScreen
             Title(screen, run);
             if (withLadder)
                 Ladder(screen, answer, run);
-            foreach (var finding in findings)
+            // Rules of installation that fail speak in full; what they only caution about takes a line, or they would bury the rest.
+            foreach (var finding in findings.Where(f => detail || !IsBrief(f)))
                 Finding(screen, file, run, finding);
+            if (!detail && withLadder)
+                Briefly(screen, file, run, [.. findings.Where(IsBrief)]);
         }
     }
 
@@ -138,7 +141,25 @@ public static class CheckScreen
         if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear)
             screen.Command("          why   ", $"throwright explain {Shell(file)} {run.Run.Id} {figure}");
         if (finding.Sources.Count > 0)
-            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText)), code: "2");
+            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText).Distinct()), code: "2");
+    }
+
+    private static bool IsRule(Finding finding) => finding.Rule.StartsWith("prove/", StringComparison.Ordinal) || finding.Rule.StartsWith("heat/", StringComparison.Ordinal);
+
+    private static bool IsBrief(Finding finding) => finding.Verdict != Verdict.Fail && IsRule(finding);
+
+    private static void Briefly(Screen screen, string file, RunAnswer run, List<Finding> findings)
+    {
+        screen.Line().Line("Rules of installation");
+        foreach (var finding in findings)
+        {
+            screen.Raw("  ").Spans(GapMark.Characters(finding.Verdict, screen.IsPlain));
+            var lines = new Screen(screen.IsPlain).Wrapped(new(' ', 22), finding.Sentence).ToString();
+            screen.Raw(" " + lines[22..]);
+        }
+
+        var clear = run.Findings.Count(f => IsRule(f) && f.Verdict == Verdict.Clear);
+        screen.Command("  ", $"{clear} more {(clear == 1 ? "is" : "are")} clear. All with their sources: throwright check {Shell(file)} --run {run.Run.Id}");
     }
 
     /// <summary>"14 CFR 23, 23.1141(g)(1): read".</summary>
@@ -146,7 +167,7 @@ public static class CheckScreen
     {
         ArgumentNullException.ThrowIfNull(source);
         var title = source.Id == "project" ? "" : Published.Source(source.Id).Title + ", ";
-        return $"{title}{source.Place} ({EvidenceWord(source.Evidence)})";
+        return $"{(title + source.Place).TrimEnd(',', ' ')} ({EvidenceWord(source.Evidence)})";
     }
 
     public static string EvidenceWord(Evidence evidence) => evidence switch

@@ -19,10 +19,10 @@ public sealed class PublishedTests
         "expansion/ptfe", "expansion/stainless-17-7ph", "expansion/stainless-316", "expansion/steel-1040",
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
+        "joint/cable-factor", "joint/screw-on-wire-derate",
         "measure/wanted",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
-        "wire/hottest-a228",
     ];
 
     /// <summary>Figures that nobody has read at the source. None of them may be the only limit behind clear.</summary>
@@ -32,6 +32,8 @@ public sealed class PublishedTests
         "cable/friction", "cable/hottest", "cable/least-radius", "cable/travel",
         "expansion/carbon-quasi-isotropic", "expansion/glass-woven",
         "friction/cold-factor",
+        "heat/plastics", "heat/threadlocker",
+        "joint/wiring-distance",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
         "wire/elastic-share-302", "wire/fatigue-share",

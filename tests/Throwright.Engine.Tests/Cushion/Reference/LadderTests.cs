@@ -37,7 +37,7 @@ public sealed class LadderTests
     [Trait("Check", "E4")]
     public void Heat_StainlessCoreInSteelConduit_MovesTheKnobOut()
     {
-        var heat = new Heat(Expansion.Of(CoreMaterial.Stainless302).Value, Expansion.Of(ConduitMaterial.CarbonSteel).Value, 0, 0, 60, 0, 0);
+        var heat = new Engine.Cushion.Heat(Expansion.Of(CoreMaterial.Stainless302).Value, Expansion.Of(ConduitMaterial.CarbonSteel).Value, 0, 0, 60, 0, 0);
         var ladder = LadderSolver.Solve(Ladders.Case(SettingKind.Balanced, Anchor, [.. Lever, Ladders.Value(LadderInput.ConduitLength, 2)]) with { Heat = heat }, new(Samples: 16));
         Assert.Equal(0.660e-3, ladder.HeatAtPush.High, 1e-9);
         Assert.Equal(0, ladder.HeatAtPush.Low);
