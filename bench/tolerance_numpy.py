@@ -41,10 +41,24 @@ def draw(n, rng):
     return rigging, worst
 
 
-times = []
+def answer(rigging, worst):
+    """The same of each cushion as LadderOdds gives: 95 % interval, share with the wanted rest, share outside RSS."""
+    out = []
+    for at_rigging, at_worst in zip(rigging, worst):
+        last = len(at_worst) - 1
+        low, high = int(np.floor(0.025 * last)), int(np.ceil(0.975 * last))
+        part = np.partition(at_worst, (low, high))
+        out.append((part[low], part[high], np.mean(at_worst >= 3.175e-3), np.mean(np.abs(at_rigging - 9.6e-3) > 1.4e-3)))
+    return out
+
+
+both, drawing = [], []
 for seed in range(5):
     generator = np.random.default_rng(seed)
     start = time.perf_counter()
-    draw(1_000_000, generator)
-    times.append(1000 * (time.perf_counter() - start))
-print(f"numpy {np.__version__}: least {min(times):.0f} ms, median {sorted(times)[2]:.0f} ms")
+    samples = draw(1_000_000, generator)
+    drawn = time.perf_counter()
+    answer(*samples)
+    both.append(1000 * (time.perf_counter() - start))
+    drawing.append(1000 * (drawn - start))
+print(f"numpy {np.__version__}: least {min(both):.0f} ms, median {sorted(both)[2]:.0f} ms (of the least {min(drawing):.0f} ms drawing)")

@@ -51,6 +51,8 @@ public static class StarterFile
             "fraction": 32
           },
 
+          // Built or certificated to what: "amateurBuilt", "part23" or "car3". Says of each published rule whether it binds.
+          "basis": "amateurBuilt",
           // Hand forces are measured against a published list: "mil1472" (a guide for everybody), "fac23" (written for
           // flight controls, for comparison), or "user": your own limit, with "handForceMost" in each run.
           "yardstick": "mil1472",
@@ -118,7 +120,7 @@ public static class StarterFile
               "function": "mixture",
               // true for a control that is used in an emergency, such as a fuel shutoff.
               "emergency": false,
-              // Where the device should be if the cable parts, in your words.
+              // Where the device should be if the cable parts, in the words of pushMeans or pullMeans, or "as set".
               "safeEnd": "rich",
               // Anything worth keeping. May be left out.
               "note": "",
@@ -291,6 +293,38 @@ public static class StarterFile
                 "zone": "engineBay",
                 // Only for a ball or plug valve: bore radius over ball radius, the stop at which it is open, loss of the line.
                 // "valve": { "boreRatio": "0.66", "open": "push", "lineLoss": "5" },
+              },
+
+              // What published rules of installation ask beyond the geometry. Each may wait: the rule then waits too.
+              "installation": {
+                // true: losing it would prevent continued safe flight; every joint then needs two retaining devices.
+                // "critical": true,
+                // Against being worked by mistake: "none", "cover", "gate", "button" or "twist".
+                // "guard": "button",
+                // Force of the hand that it is built to stand with the device jammed. The rules leave it to you.
+                // "limitForce": "40 lbf",
+                // Side of the firewall the device is on: "cabin" or "engine".
+                // "side": "engine",
+                // Bolt or pin ("bolt", "clevisPin") of swivel and arm: whether it turns, its diameter, thickness of the arm and of the swivel on it,
+                // ultimate bearing strength of the softer one. What holds it: "cotter", "selfLockingNut", "allMetalNut", "castleNut",
+                // "selfLockingCastleNut", "lockwire", "lockWasher", "checkNut", "threadlocker", "springClip", "structure".
+                // "joint": { "kind": "bolt", "turns": true, "diameter": "3/16 in", "arm": "1/8 in", "swivel": "1/4 in", "bearing": "90 ksi", "material": "steel", "heldBy": ["castleNut", "cotter"] },
+                // Pull that the wire in its fitting, and the conduit in its anchor, stood when you tested them.
+                // "swivelHeld": "46 lbf",
+                // "anchorHeld": "46 lbf",
+                // The anchor stands on "structure", "deviceBracket" or "fluidLine".
+                // "anchorOn": "structure",
+                // The conduit in a fire, by its maker: "notStated", "fireResistant" or "fireproof".
+                // "conduitFire": "notStated",
+                // Its liner, and the highest temperature that the maker states.
+                // "liner": "PTFE",
+                // "cableHottest": "110 degC",
+                // Lettering beside the knob: height of the capitals, eye to lettering, light on dark or not.
+                // "legend": { "height": "3/16 in", "distance": "28 in", "lightOnDark": true },
+                // What it passes closely: "wiring", "fuelLine", "exhaust", "controlCable" or "other".
+                // "near": [ { "what": "wiring", "distance": "1 in" } ],
+                // Plastic parts against the heat of their place: "cabin", "sunlit", "engineBay" or "elsewhere"; clamped by a nut or not.
+                // "parts": [ { "name": "wedge washer", "material": "PC", "place": "sunlit", "clamped": true } ],
               }
             }
           ]

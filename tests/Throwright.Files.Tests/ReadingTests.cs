@@ -190,6 +190,7 @@ public class ReadingTests
         Walk(Sound(SoundFiles.Spatial));
         Walk(Sound(SoundFiles.Cockpit));
         Walk(Sound(SoundFiles.Routed));
+        Walk(Sound(SoundFiles.Installed));
         Walk(Sound(SoundFiles.Spatial.Replace("\"torque\": \"6 lbf in\"", "\"torqueTable\": [[\"1 deg\", \"1 N m\"], [\"2 deg\", \"1 N m\"]]", StringComparison.Ordinal)));
         Assert.Equal(
             model.SelectMany(t => t.GetProperties(BindingFlags.Public | BindingFlags.Instance)).Where(p => !p.GetMethod!.IsAbstract).Select(p => $"{p.DeclaringType!.Name}.{p.Name}").Distinct().Order(),

@@ -21,6 +21,7 @@ public class SchemaTests
         Assert.True(PublishedSchema.Accepts(SoundFiles.Spatial));
         Assert.True(PublishedSchema.Accepts(SoundFiles.Cockpit));
         Assert.True(PublishedSchema.Accepts(SoundFiles.Routed));
+        Assert.True(PublishedSchema.Accepts(SoundFiles.Installed));
         Assert.True(PublishedSchema.Accepts("""{"format":1,"aircraft":{"name":"A"}}"""));
     }
 

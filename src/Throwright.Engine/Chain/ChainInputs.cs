@@ -204,7 +204,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         return new(bias.Torque.Minus, bias.Torque.Plus + ((EstimateFactor - 1) * (bias.Torque.Most + wound)), bias.Torque.Spread);
     }
 
-    private Heat? HeatOf()
+    private Cushion.Heat? HeatOf()
     {
         if (aircraft.Environment is not { } at || cable.Length is null || cable.Core is not { } core)
             return null;
@@ -217,7 +217,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var lever = Zone(this.lever.Zone);
         var rigged = at.Rigged.Celsius;
         var bracket = Expansion.Of(this.lever.Zone == HeatZone.EngineBay ? AirframeMaterial.Aluminium : at.Airframe);
-        return new Heat(
+        return new Cushion.Heat(
             Expansion.Of(core.Material).Value,
             Expansion.Of(cable.Conduit?.Material ?? ConduitMaterial.CarbonSteel).Value,
             // An engine is mostly aluminium; elsewhere the airframe spans anchor and pivot.

@@ -1,7 +1,8 @@
 using System.Text;
-using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.HandForce;
+using Throwright.Engine.Heat;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Throw;
 
 namespace Throwright.Engine.Chain;
@@ -33,10 +34,30 @@ public static class RuleBook
         new(RunFindings.Friction, "Is the friction typed in one that exists?", "", "below that of a new PTFE liner", "(no finding)"),
         new(RunFindings.BendRadius, "Is the conduit bent no tighter than its maker allows?", "tighter", "", "wider"),
         new(RunFindings.CoreSet, "Does the core spring back from the tightest bend?", "", "it takes a set, or the limit is from memory", "it springs back"),
-        new(ClearanceRules.Pair, "Does the handle stay clear of everything else, in every position of both?", "they touch, or come nearer than your own figure", "nearer than the usual figure, or not decided", "the wanted clearance, proved"),
-        new(ClearanceRules.Contacts, "What was left out because it may touch?", "", "always: nothing is proved about it", "(no finding)"),
-        new(ClearanceRules.Skin, "Can inside be told from outside?", "", "a scanned surface is open", "(no finding)"),
-        new(ClearanceFindings.NotRead, "Is every body in the picture?", "", "", "(needs input: a mesh is not read, or a leg can't span its hip and heel)"),
+        new(ProveRules.Sense, "Does pushing do what the published table of motion asks?", "it does the opposite", "", "it does, or no table names the control"),
+        new(ProveRules.Colour, "Is red kept for emergency controls, and are they red?", "red and no emergency control, or the other way round", "a colour outside the published list", "as asked"),
+        new(ProveRules.Marking, "Does the marking say what it is and how it is worked?", "one of the two is missing", "", "both"),
+        new(ProveRules.Lettering, "Can the lettering be read from the seat?", "below the least height", "below the preferred height", "at least the preferred height"),
+        new(ProveRules.Guard, "Is a control that stops the engine or opens a door guarded?", "nothing guards it", "", "guard, gate, button or turn"),
+        new(ProveRules.Reopen, "Can a fuel shutoff be opened again?", "the core only pulls", "only the device's own torque opens it", "the core pushes"),
+        new(ProveRules.SafeEnd, "Where does the device go when the wire parts?", "throttle or mixture away from its safe end", "not to its declared safe end, or it can't be told", "to its declared safe end"),
+        new(ProveRules.Spring, "And with its spring broken?", "", "not to its safe end", "still to its safe end"),
+        new(ProveRules.WireHold, "What holds the wire in its fitting?", "", "friction alone", "bent tail, crimp or eye too"),
+        new(ProveRules.SwivelTest, "Did the wire's fitting stand the limit force?", "", "tested to less", "tested to it"),
+        new(ProveRules.AnchorTest, "Did the anchor stand the limit force?", "", "tested to less", "tested to it"),
+        new(ProveRules.JointLocks, "Is the joint's bolt locked as the rules ask?", "a forbidden lock, none, or one where two are asked", "one device and not said whether critical", "locked"),
+        new(ProveRules.JointHeat, "Does a fibre lock nut stand its place?", "hotter than its limit", "", "within"),
+        new(ProveRules.JointBearing, "Does the joint bear the limit force with its special factor?", "less strength than asked", "", "enough"),
+        new(ProveRules.Jam, "What if the device jams and the hand hauls?", "", "more than the core's limit", "within the core's limit"),
+        new(ProveRules.AnchorGround, "Do the control's forces stay out of fluid lines?", "the anchor stands on a line", "", "structure or the device's bracket"),
+        new(ProveRules.Firewall, "Which side of the firewall is the fuel shutoff on?", "the engine side", "", "the cabin side"),
+        new(ProveRules.Fire, "Does a control that must work in a fire stand one?", "nothing stated of its conduit", "fire resistant", "fireproof, or no part in the engine compartment"),
+        new(ProveRules.Distance, "Does the cable keep clear of wiring and lines?", "closer than asked, or touching", "the limit is from memory", "clear of them"),
+        new(ProveRules.People, "Can a weaker hand work it?", "", "more than a weaker hand gives", "within"),
+        new(ProveRules.Unsaid, "What do the rules of installation still wait for?", "", "", "(needs input: the file does not say)"),
+        new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "", "left of the throttle or far enough"),
+        new(PanelOrder.Levers, "Do the engine controls stand in the published order?", "another order", "", "power, propeller, mixture"),
+        new(HeatRules.Parts, "Does each part stand the heat of its place?", "one does not", "the limit is from memory", "all do"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
 

@@ -1,7 +1,9 @@
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
+using Throwright.Engine.Heat;
 using Throwright.Engine.Model;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 
@@ -22,9 +24,11 @@ public sealed record RunAnswer
     public LadderCase? LadderCase { get; init; }
     public TravelLadder? Ladder { get; init; }
     public TravelCurve? Curve { get; init; }
+    /// <summary>Single failures and the joint; null in a trial.</summary>
+    public ProveAnswer? Proof { get; init; }
 
-    /// <summary>What comes near the handle; null: the file says nothing of what it could meet.</summary>
-    public RunClearance? Clearance { get; init; }
+    /// <summary>Parts against the heat of their place; null in a trial.</summary>
+    public HeatAnswer? Heat { get; init; }
     public required EquatableList<Need> Needs { get; init; }
 
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>
@@ -89,9 +93,6 @@ public sealed record RunWords(string Name, string Device, string PushEnd, string
 /// <summary>All runs of one aircraft.</summary>
 public sealed record AircraftAnswer(Aircraft Aircraft, EquatableList<RunAnswer> Runs)
 {
-    /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
-    public CockpitAnswer? Cockpit { get; init; }
-
     public Verdict Verdict => Runs.Count == 0 ? Verdict.NeedsInput : Runs.Max(r => r.Verdict);
 
     public int Count(Verdict verdict) => Runs.Count(r => r.Verdict == verdict);

@@ -12,24 +12,20 @@ namespace Throwright.Engine.Chain;
 public static class RunCheck
 {
     /// <summary>Every run of the aircraft, in the order of the file.</summary>
-    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort, CockpitEffort? cockpit = null)
+    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
-        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort, clearance)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort)).ToEquatableList());
     }
 
     /// <summary>One run, with findings, remedies and figures.</summary>
-    public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
-        Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit));
-
-    private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
+    public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort)
     {
-        var answer = WithClearance(Solve(aircraft, run, effort), cockpit);
+        var answer = Proof.Of(aircraft, Solve(aircraft, run, effort));
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var findings = RunFindings.Of(aircraft, answer, say)
+        var findings = RunFindings.Of(aircraft, answer, say).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)
@@ -37,18 +33,9 @@ public static class RunCheck
         return answer with
         {
             Findings = findings,
-            Figures = RunFigures.Of(answer),
+            Figures = RunFigures.Of(answer).Concat(ProofFigures.Of(answer)).ToEquatableList(),
             Sentence = SentenceOf(answer, findings, say),
         };
-    }
-
-    private static RunAnswer WithClearance(RunAnswer answer, CockpitAnswer? cockpit)
-    {
-        if (cockpit is null)
-            return answer;
-        var needs = new List<Need>(answer.Needs);
-        HandleMount.Of(answer.Run, "", needs);
-        return answer with { Clearance = cockpit.Of(answer.Run), Needs = needs.DistinctBy(n => n.Path).ToEquatableList() };
     }
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>

@@ -27,7 +27,6 @@ internal static class RunFigures
         if (answer is { Forces: { } forces, ForceCase: { } forceCase })
             figures.AddRange(OfForces(forces, forceCase, answer));
         figures.AddRange(OfBends(answer.Run));
-        figures.AddRange(ClearanceFindings.Figures(answer));
         return figures.ToEquatableList();
     }
 

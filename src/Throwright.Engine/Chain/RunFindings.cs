@@ -41,8 +41,6 @@ internal static class RunFindings
 
         foreach (var finding in OfBends(answer, say).Concat(OfFriction(answer)))
             yield return finding;
-        foreach (var finding in ClearanceFindings.Of(answer, say))
-            yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {
             yield return new()

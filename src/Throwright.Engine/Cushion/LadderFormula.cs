@@ -17,25 +17,13 @@ public readonly record struct LadderPlaces<T>(
 ///   B = c Theta + plays                        lost motion: the core crosses its bore at every reversal
 ///   e = give x max(0, R/|m| + drag) + own      R torque against the arrival, m = dL/dphi, own the core's own drag
 ///   cushion in = p0,  cushion out = stroke - p1,  so stroke = in + B + e_pull + e_push + throw + out
-/// Heat moves the knob by (a_wire - a_conduit) Lc dT_cable + (a_wire - a_bracket) L dT_lever.
+/// Heat moves the knob by (a_wire - a_conduit) Lc dT_cable + (a_wire - a_bracket) L dT_lever: <see cref="LadderHeat"/>.
 /// Lengths m, angles rad, forces N, a 1/K.
 /// </remarks>
 public static class LadderFormula
 {
-    /// <summary>Which temperatures the cushions are taken at.</summary>
-    public enum At
-    {
-        Rigging,
-
-        /// <summary>For each cushion the extreme that makes it smallest.</summary>
-        WorstTemperature,
-
-        /// <summary>For each cushion the extreme that makes it largest.</summary>
-        BestTemperature,
-    }
-
-    public static LadderPlaces<T> Evaluate<T>(LadderCase of, ReadOnlySpan<T> x, At temperature)
-        where T : struct, IReal<T> => Warmed(of, x, Rigged(of, x), temperature);
+    public static LadderPlaces<T> Evaluate<T>(LadderCase of, ReadOnlySpan<T> x, LadderHeat.At temperature)
+        where T : struct, IReal<T> => Warmed(LadderHeat.Of(of.Heat, temperature), x, Rigged(of, x));
 
     /// <summary>All places at rigging temperature.</summary>
     public static LadderPlaces<T> Rigged<T>(LadderCase of, ReadOnlySpan<T> x)
@@ -102,46 +90,22 @@ public static class LadderFormula
             pushStop, pullStop, cushionIn, cushionOut, lengthPull - hardware, lengthPush - hardware, wireThrow, lost, stretchPull, stretchPush, lengthPush, lengthPull);
     }
 
-    /// <summary>The cushions of the same aircraft at its worst or best temperature, from its places at rigging.</summary>
-    public static LadderPlaces<T> Warmed<T>(LadderCase of, ReadOnlySpan<T> x, LadderPlaces<T> rigged, At temperature)
+    /// <summary>The cushions of the same aircraft at another temperature, from its places at rigging.</summary>
+    public static LadderPlaces<T> Warmed<T>(LadderHeat? heat, ReadOnlySpan<T> x, in LadderPlaces<T> rigged)
         where T : struct, IReal<T>
     {
-        if (of.Heat is not { } heat || temperature == At.Rigging)
+        if (heat is null)
             return rigged;
-        var worst = temperature == At.WorstTemperature;
         T conduit = x[(int)LadderInput.ConduitLength], hardware = Hardware(x);
-        // The bracket carries anchor and pivot apart. Tip and swivel grow with it and take back less: not counted.
-        var apart = Math.Abs(heat.BracketLow) > Math.Abs(heat.BracketHigh) ? heat.BracketLow : heat.BracketHigh;
-        var factor = 1 + Extreme(apart, heat.LeverCold, heat.LeverHot, worst);
         return rigged with
         {
-            CushionIn = rigged.CushionIn + Shift(heat, conduit, rigged.LengthPush, lowest: worst),
-            CushionOut = rigged.CushionOut - Shift(heat, conduit, rigged.LengthPull, lowest: !worst),
-            TipAtPull = (factor * rigged.LengthPull) - hardware,
-            TipAtPush = (factor * rigged.LengthPush) - hardware,
+            CushionIn = rigged.CushionIn + ((heat.AtPush.Cable * conduit) + (heat.AtPush.Lever * rigged.LengthPush)),
+            CushionOut = rigged.CushionOut - ((heat.AtPull.Cable * conduit) + (heat.AtPull.Lever * rigged.LengthPull)),
+            TipAtPull = (heat.Apart * rigged.LengthPull) - hardware,
+            TipAtPush = (heat.Apart * rigged.LengthPush) - hardware,
         };
     }
 
     private static T Hardware<T>(ReadOnlySpan<T> x)
         where T : struct, IReal<T> => x[(int)LadderInput.Tip] + (0.5 * x[(int)LadderInput.SwivelLength]);
-
-    /// <summary>Knob movement by heat at its lowest or highest: each part at the temperature that serves.</summary>
-    private static T Shift<T>(Heat heat, T conduit, T free, bool lowest)
-        where T : struct, IReal<T>
-    {
-        var bracket = lowest
-            ? Math.Min(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, true), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, true))
-            : Math.Max(Extreme(heat.Wire - heat.BracketLow, heat.LeverCold, heat.LeverHot, false), Extreme(heat.Wire - heat.BracketHigh, heat.LeverCold, heat.LeverHot, false));
-        var cable = Extreme(heat.Wire - heat.Conduit, heat.CableCold, heat.CableHot, lowest);
-        if (heat.ConduitOther is { } other)
-        {
-            var straight = Extreme(heat.Wire - other, heat.CableCold, heat.CableHot, lowest);
-            cable = lowest ? Math.Min(cable, straight) : Math.Max(cable, straight);
-        }
-
-        return (cable * conduit) + (bracket * free);
-    }
-
-    private static double Extreme(double slope, double cold, double hot, bool lowest) =>
-        lowest ? Math.Min(slope * cold, slope * hot) : Math.Max(slope * cold, slope * hot);
 }

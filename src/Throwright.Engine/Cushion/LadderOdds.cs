@@ -1,161 +1,235 @@
-using System.Buffers;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using Throwright.Shapes;
 using Throwright.Shapes.Numerics;
-using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Cushion;
 
+/// <summary>What is asked of the odds of one cushion, m.</summary>
+/// <param name="Wanted">How many keep at least this, at every temperature?</param>
+/// <param name="Middle">How many are, at rigging temperature, farther than <paramref name="Half"/> from here?</param>
+public readonly record struct CushionAsk(double Wanted, double Middle, double Half);
+
+/// <summary>How one cushion comes out in many aircraft built at random.</summary>
+/// <param name="Low95">2.5 % point at the worst temperature, m.</param>
+/// <param name="High95">97.5 % point at the worst temperature, m.</param>
+/// <param name="Above">Samples that keep at least what is wanted at every temperature.</param>
+/// <param name="Outside">Samples outside the asked band at rigging temperature.</param>
+public readonly record struct CushionOdds(double Low95, double High95, long Above, long Outside, long Samples)
+{
+    /// <summary>95 % interval of the share of installations that keep what is wanted.</summary>
+    public Interval ShareAbove => Proportion.Wilson(Above, Samples);
+
+    public double ShareOutside => Outside / (double)Samples;
+}
+
 /// <summary>Many aircraft built at random within the tolerances: how the cushions come out.</summary>
 /// <remarks>
-/// Sample n of input i is number n of stream i, whatever thread asks: the same bytes with any number of threads.
-/// A uniform input lies anywhere between its limits; a normal one has sigma = half range / 3 and is cut at its limits.
+/// No list of the samples is kept. Counts are taken as they are drawn; for the two percentiles only values in the tails are
+/// kept, beyond gates that the first samples set a little farther in than the percentiles are likely to lie. If they lie
+/// farther in after all, everything is drawn again and kept: the percentiles are always those of all samples.
 /// </remarks>
-public sealed class LadderOdds
+public static class LadderOdds
 {
-    private const int CushionCount = 4;
+    /// <summary>Cushion in, cushion out, tip at the pull stop, tip at the push stop.</summary>
+    public const int CushionCount = 4;
 
-    /// <summary>Cushions at their worst temperature, by cushion, each in order of the samples.</summary>
-    private readonly double[][] worst;
+    /// <summary>Samples that set the gates; also how many a thread takes at a time.</summary>
+    private const int Block = 8192;
 
-    /// <summary>The same at rigging temperature: what root-sum-square is held against.</summary>
-    private readonly double[][] rigged;
-
-    private LadderOdds(double[][] worst, double[][] rigged) => (this.worst, this.rigged) = (worst, rigged);
-
-    public long Samples => worst[0].Length;
+    /// <summary>Share beyond each gate: five standard deviations of a share of 2.5 % in a block more than that.</summary>
+    private const double Tail = 0.035;
 
     /// <summary>Draws the samples on the calling thread, or on as many as are allowed.</summary>
-    public static LadderOdds Draw(LadderCase of, long samples, ulong seed, int threads = 1)
+    /// <param name="asks">One for each cushion, in the order of <see cref="CushionCount"/>.</param>
+    public static EquatableList<CushionOdds> Draw(LadderCase of, long samples, ulong seed, EquatableList<CushionAsk> asks, int threads = 1)
     {
         ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(asks);
         ArgumentOutOfRangeException.ThrowIfLessThan(samples, 1);
-        // Every place is written below.
-        double[][] Space() => [.. Enumerable.Range(0, CushionCount).Select(_ => GC.AllocateUninitializedArray<double>(checked((int)samples)))];
-        var rigged = Space();
-        var odds = new LadderOdds(of.Heat is null ? rigged : Space(), rigged);
-        const int chunk = 8192;
-        var chunks = (int)((samples + chunk - 1) / chunk);
-        if (threads <= 1)
-        {
-            for (var i = 0; i < chunks; i++)
-                odds.Fill(of, seed, (long)i * chunk, Math.Min(samples, (long)(i + 1) * chunk));
-        }
-        else
-        {
-            Parallel.For(0, chunks, new ParallelOptions { MaxDegreeOfParallelism = threads }, i =>
-                odds.Fill(of, seed, (long)i * chunk, Math.Min(samples, (long)(i + 1) * chunk)));
-        }
-
-        return odds;
+        ArgumentOutOfRangeException.ThrowIfNotEqual(asks.Count, CushionCount);
+        var first = new Tally(asks, KeepAll);
+        first.Draw(new(of, seed), 0, Math.Min(samples, Block));
+        if (samples <= Block)
+            return first.Odds()!;
+        var tails = first.Gated();
+        tails.Draw(of, seed, Block, samples, threads);
+        if (tails.Odds() is { } odds)
+            return odds;
+        var everything = new Tally(asks, KeepAll);
+        everything.Draw(of, seed, 0, samples, threads);
+        return everything.Odds()!;
     }
 
-    /// <summary>2.5 % and 97.5 % points at the worst temperature.</summary>
-    public (double Low, double High) Middle95(int cushion)
-    {
-        // Reordered in a borrowed copy.
-        var samples = worst[cushion];
-        var space = ArrayPool<double>.Shared.Rent(samples.Length);
-        var values = space.AsSpan(0, samples.Length);
-        samples.CopyTo(values);
-        var last = values.Length - 1;
-        var low = OrderStatistic.Of(values, (int)Math.Floor(0.025 * last));
-        var high = OrderStatistic.Of(values, (int)Math.Ceiling(0.975 * last));
-        ArrayPool<double>.Shared.Return(space);
-        return (low, high);
-    }
+    /// <summary>Values below Low and above High are kept.</summary>
+    private readonly record struct Gates(double Low, double High);
 
-    /// <summary>95 % interval of the share of installations that keep at least <paramref name="wanted"/> at every temperature.</summary>
-    public Interval ShareAbove(int cushion, double wanted) => Proportion.Wilson(CountAbove(cushion, wanted), Samples);
+    /// <summary>No value lies between gates that are no numbers.</summary>
+    private static Gates[] KeepAll => [.. Enumerable.Repeat(new Gates(double.NaN, double.NaN), CushionCount)];
 
-    public long CountAbove(int cushion, double wanted)
+    /// <summary>Counts and tails of some of the samples.</summary>
+    private sealed class Tally(EquatableList<CushionAsk> asks, Gates[] gates)
     {
-        var count = 0L;
-        foreach (var value in worst[cushion])
+        private readonly long[] keeping = new long[CushionCount], outside = new long[CushionCount];
+        private readonly List<double>[] tails = [[], [], [], []];
+        private long samples;
+
+        /// <summary>The same samples, of which only the tails are kept from now on.</summary>
+        public Tally Gated()
         {
-            if (value >= wanted)
-                count++;
+            var result = new Tally(asks, [.. tails.Select(all =>
+            {
+                var values = CollectionsMarshal.AsSpan(all);
+                var rank = (int)(Tail * values.Length);
+                return new Gates(OrderStatistic.Of(values, rank), OrderStatistic.Of(values, values.Length - 1 - rank));
+            })]);
+            result.Add(this);
+            return result;
         }
 
-        return count;
-    }
-
-    /// <summary>Share of samples, at rigging temperature, farther than <paramref name="half"/> from the middle.</summary>
-    public double ShareOutside(int cushion, double middle, double half)
-    {
-        if (half == 0)
-            return 0;
-        var count = 0L;
-        foreach (var value in rigged[cushion])
+        public void Add(Tally other)
         {
-            if (Math.Abs(value - middle) > half)
-                count++;
+            samples += other.samples;
+            for (var i = 0; i < CushionCount; i++)
+            {
+                keeping[i] += other.keeping[i];
+                outside[i] += other.outside[i];
+                foreach (var value in other.tails[i])
+                {
+                    if (!(value >= gates[i].Low && value <= gates[i].High))
+                        tails[i].Add(value);
+                }
+            }
         }
 
-        return count / (double)Samples;
-    }
-
-    /// <summary>The samples of one cushion at its worst temperature, in order of drawing.</summary>
-    public ReadOnlySpan<double> WorstTemperatureSamples(int cushion) => worst[cushion];
-
-    private void Fill(LadderCase of, ulong seed, long from, long to)
-    {
-        var inputs = of.Values.Select(v => Lane.Of(v.Nominal)).ToArray();
-        var drawn = of.Values.Select((v, i) => new DrawnInput(i, v, new(seed, i))).Where(d => d.Range > 0).ToArray();
-        for (var n = from; n < to; n += Lane.Width)
+        /// <summary>Samples from .. to - 1, on as many threads as are allowed. The order in which they come does not matter.</summary>
+        public void Draw(LadderCase of, ulong seed, long from, long to, int threads)
         {
-            foreach (ref readonly var input in drawn.AsSpan())
-                inputs[input.Index] = new(input.IsUniform ? input.Uniform(n) : input.Normal(n));
-            var atRigging = LadderFormula.Rigged<Lane>(of, inputs);
-            Store(rigged, n, to, atRigging);
-            if (worst != rigged)
-                Store(worst, n, to, LadderFormula.Warmed<Lane>(of, inputs, atRigging, LadderFormula.At.WorstTemperature));
-        }
-    }
+            if (threads <= 1)
+            {
+                Draw(new(of, seed), from, to);
+                return;
+            }
 
-    private static void Store(double[][] into, long n, long to, in LadderPlaces<Lane> p)
-    {
-        Store(into[0], n, to, p.CushionIn);
-        Store(into[1], n, to, p.CushionOut);
-        Store(into[2], n, to, p.TipAtPull);
-        Store(into[3], n, to, p.TipAtPush);
-    }
-
-    private static void Store(double[] into, long n, long to, Lane lane)
-    {
-        if (to - n >= Lane.Width)
-        {
-            lane.Values.CopyTo(into, (int)n);
-            return;
+            var blocks = (to - from + Block - 1) / Block;
+            Parallel.For(
+                0,
+                blocks,
+                new ParallelOptions { MaxDegreeOfParallelism = threads },
+                () => (Samples: new LadderSamples(of, seed), Tally: new Tally(asks, gates)),
+                (i, _, own) =>
+                {
+                    own.Tally.Draw(own.Samples, from + (i * Block), Math.Min(to, from + ((i + 1) * Block)));
+                    return own;
+                },
+                own =>
+                {
+                    lock (tails)
+                        Add(own.Tally);
+                });
         }
 
-        // The last lane of all may be cut off.
-        for (var k = 0; k < to - n; k++)
-            into[n + k] = lane.Values[k];
-    }
+        public void Draw(LadderSamples drawn, long from, long to)
+        {
+            for (var n = from; n < to; n += LadderSamples.Most)
+            {
+                var count = (int)Math.Min(LadderSamples.Most, to - n);
+                drawn.Draw(n, count);
+                for (var i = 0; i < CushionCount; i++)
+                {
+                    ReadOnlySpan<double> atRigging = drawn.AtRigging(i)[..count], atWorst = drawn.AtWorst(i)[..count];
+                    outside[i] += Outside(atRigging, asks[i].Middle, asks[i].Half);
+                    keeping[i] += Above(atWorst, asks[i].Wanted);
+                    KeepTails(atWorst, gates[i], tails[i]);
+                }
+            }
 
-    /// <summary>One toleranced input and its own stream of random numbers.</summary>
-    private readonly struct DrawnInput(int index, LadderValue value, CounterRandom stream)
-    {
-        private readonly CounterRandom stream = stream;
-        private readonly double least = value.Least, middle = 0.5 * (value.Least + value.Most);
+            samples += to - from;
+        }
 
-        public int Index { get; } = index;
-        public bool IsUniform { get; } = value.Spread == Spread.Uniform;
-        public double Range { get; } = value.Most - value.Least;
+        private static long Above(ReadOnlySpan<double> values, double wanted)
+        {
+            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
+            var wide = Vector256.Create(wanted);
+            // A comparison that holds is -1 in each place.
+            var sum = Vector256<long>.Zero;
+            foreach (var lane in lanes)
+                sum -= Vector256.GreaterThanOrEqual(lane, wide).AsInt64();
+            var count = Vector256.Sum(sum);
+            foreach (var value in values[(lanes.Length * Lane.Width)..])
+                count += value >= wanted ? 1 : 0;
+            return count;
+        }
 
-        /// <summary>Samples n .. n + 3.</summary>
-        public Vector256<double> Uniform(long n) => Vector256.Create(least) + (stream.UniformLane(n) * Range);
+        private static long Outside(ReadOnlySpan<double> values, double middle, double half)
+        {
+            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
+            Vector256<double> wideMiddle = Vector256.Create(middle), wideHalf = Vector256.Create(half);
+            var sum = Vector256<long>.Zero;
+            foreach (var lane in lanes)
+                sum -= Vector256.GreaterThan(Vector256.Abs(lane - wideMiddle), wideHalf).AsInt64();
+            var count = Vector256.Sum(sum);
+            foreach (var value in values[(lanes.Length * Lane.Width)..])
+                count += Math.Abs(value - middle) > half ? 1 : 0;
+            return count;
+        }
 
         /// <remarks>
-        /// Twelve uniform numbers less six: sigma 1, cut at +/- 3 (within 0.0024 of the normal distribution; no logarithm needed).
+        /// No branch that a processor can't foresee: first the lanes with a value beyond a gate are noted, then each of their values
+        /// is put down, and the next one over it unless it is to stay. What is not a number is not within the gates: it stays, and shows.
         /// </remarks>
-        public Vector256<double> Normal(long n)
+        private static void KeepTails(ReadOnlySpan<double> values, Gates gates, List<double> tails)
         {
-            var sum = Vector256.Create(-6.0);
-            for (var k = 0; k < 12; k++)
-                sum += stream.UniformLane((n * 12) + (k * Lane.Width) + (1L << 40));
-            var cut = Vector256.Max(Vector256.Create(-3.0), Vector256.Min(Vector256.Create(3.0), sum));
-            return Vector256.Create(middle) + (cut * (Range / 6));
+            Span<int> noted = stackalloc int[LadderSamples.Most / Lane.Width];
+            var count = 0;
+            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
+            Vector256<double> low = Vector256.Create(gates.Low), high = Vector256.Create(gates.High);
+            for (var i = 0; i < lanes.Length; i++)
+            {
+                noted[count] = i * Lane.Width;
+                var within = Vector256.GreaterThanOrEqual(lanes[i], low) & Vector256.LessThanOrEqual(lanes[i], high);
+                count += within.ExtractMostSignificantBits() == 0b1111 ? 0 : 1;
+            }
+
+            var kept = tails.Count;
+            CollectionsMarshal.SetCount(tails, kept + (count * Lane.Width) + Lane.Width);
+            var room = CollectionsMarshal.AsSpan(tails);
+            foreach (var at in noted[..count])
+                Put(values.Slice(at, Lane.Width), room);
+            Put(values[(lanes.Length * Lane.Width)..], room);
+            CollectionsMarshal.SetCount(tails, kept);
+
+            void Put(ReadOnlySpan<double> some, Span<double> into)
+            {
+                foreach (var value in some)
+                {
+                    into[kept] = value;
+                    kept += (value >= gates.Low) & (value <= gates.High) ? 0 : 1;
+                }
+            }
+        }
+
+        /// <summary>The answer for each cushion; null: a percentile lies within the gates, where nothing was kept.</summary>
+        public EquatableList<CushionOdds>? Odds()
+        {
+            // Values below the 2.5 % point, and above the 97.5 % point: rounded outward.
+            var below = (long)Math.Floor(0.025 * (samples - 1));
+            var above = samples - 1 - (long)Math.Ceiling(0.975 * (samples - 1));
+            var odds = new CushionOdds[CushionCount];
+            for (var i = 0; i < CushionCount; i++)
+            {
+                var tail = CollectionsMarshal.AsSpan(tails[i]);
+                if (tail.Length <= Math.Max(below, above))
+                    return null;
+                double low = OrderStatistic.Of(tail, (int)below), high = OrderStatistic.Of(tail, tail.Length - 1 - (int)above);
+                // The sorted tails are the low one and then the high one: a value from the other one has the wrong rank.
+                if (low >= gates[i].Low || high <= gates[i].High)
+                    return null;
+                // Where nothing varies the band has no width, and only rounding lies outside.
+                odds[i] = new(low, high, keeping[i], asks[i].Half == 0 ? 0 : outside[i], samples);
+            }
+
+            return odds.ToEquatableList();
         }
     }
 }

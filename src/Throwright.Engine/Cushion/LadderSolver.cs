@@ -24,11 +24,13 @@ public static class LadderSolver
         ArgumentNullException.ThrowIfNull(of);
         ArgumentNullException.ThrowIfNull(effort);
         var nominal = Nominal(of);
-        var odds = LadderOdds.Draw(of, effort.Samples, effort.Seed);
+        var shares = Array.ConvertAll(Cushions, c => Shares(of, c.Bound));
+        var rss = Array.ConvertAll(shares, each => Math.Sqrt(each.Sum(s => s.Moves * s.Moves)));
+        var odds = LadderOdds.Draw(of, effort.Samples, effort.Seed, [.. Cushions.Select((c, i) => new CushionAsk(of.Wanted, c.Real(nominal).Value, rss[i]))]);
         var ranges = new CushionRange[Cushions.Length];
         var box = of.Values.Select(v => new Interval(v.Least, v.Most)).ToArray();
         for (var i = 0; i < ranges.Length; i++)
-            ranges[i] = Range(of, i, box, nominal, odds, effort);
+            ranges[i] = Range(of, i, box, nominal, shares[i], rss[i], odds[i], effort);
         var n = nominal;
         return new()
         {
@@ -60,29 +62,25 @@ public static class LadderSolver
         var x = new Real[of.Values.Count];
         for (var i = 0; i < x.Length; i++)
             x[i] = new(of.Values[i].Nominal);
-        return LadderFormula.Evaluate<Real>(of, x, LadderFormula.At.Rigging);
+        return LadderFormula.Evaluate<Real>(of, x, LadderHeat.At.Rigging);
     }
 
     private static CushionRange Range(
-        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, LadderOdds odds, LadderEffort effort)
+        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, EquatableList<LadderShare> shares, double rss, CushionOdds odds, LadderEffort effort)
     {
         var (name, real, bound) = Cushions[which];
-        var least = Search(of, box, bound, real, 1, LadderFormula.At.WorstTemperature, effort);
-        var most = Search(of, box, bound, real, -1, LadderFormula.At.BestTemperature, effort);
-        var middle = real(nominal).Value;
-        var shares = Shares(of, bound);
-        var rss = Math.Sqrt(shares.Sum(s => s.Moves * s.Moves));
-        var (low, high) = odds.Middle95(which);
+        var least = Search(of, box, bound, real, 1, LadderHeat.At.WorstTemperature, effort);
+        var most = Search(of, box, bound, real, -1, LadderHeat.At.BestTemperature, effort);
         var corner = of.Values.Where(v => !v.IsExact)
             .Select(v => new LadderCorner(v.Name, v.Path, least.At[(int)v.Input], v.Kind))
             .ToEquatableList();
         return new(
-            name, middle, least.Proved, -most.Proved, least.Found, least.Outcome, low, high, rss,
-            odds.ShareOutside(which, middle, rss), odds.ShareAbove(which, of.Wanted), shares, corner);
+            name, real(nominal).Value, least.Proved, -most.Proved, least.Found, least.Outcome, odds.Low95, odds.High95, rss,
+            odds.ShareOutside, odds.ShareAbove, shares, corner);
     }
 
     private static BoxExtreme Search(
-        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderFormula.At at, LadderEffort effort) =>
+        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderHeat.At at, LadderEffort effort) =>
         BoxSearch.Least(
             x => sign * bound(LadderFormula.Evaluate<Bound>(of, x, at)),
             x => sign * real(LadderFormula.Evaluate<Real>(of, Array.ConvertAll(x, v => new Real(v)), at)).Value,
@@ -97,7 +95,7 @@ public static class LadderSolver
         var x = new Bound[count];
         for (var i = 0; i < count; i++)
             x[i] = Bound.Input(i, count, Interval.Of(of.Values[i].Nominal));
-        var value = bound(LadderFormula.Evaluate<Bound>(of, x, LadderFormula.At.Rigging));
+        var value = bound(LadderFormula.Evaluate<Bound>(of, x, LadderHeat.At.Rigging));
         return of.Values.Where(v => !v.IsExact)
             .Select(v =>
             {

@@ -11,6 +11,7 @@ public sealed record Aircraft
     public string Note { get; init; } = "";
     public Display Display { get; init; } = new();
     public Surroundings? Environment { get; init; }
+    public Basis Basis { get; init; } = Basis.AmateurBuilt;
     public Yardstick Yardstick { get; init; } = Yardstick.Mil1472;
 
     /// <summary>Measured places by name; others refer to them.</summary>

@@ -32,6 +32,7 @@ public sealed record Run
     public CockpitEnd? CockpitEnd { get; init; }
     public Cable? Cable { get; init; }
     public LeverEnd? LeverEnd { get; init; }
+    public Installation? Installation { get; init; }
 }
 
 public enum ControlFunction

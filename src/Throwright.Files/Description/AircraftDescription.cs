@@ -721,18 +721,19 @@ internal static partial class AircraftDescription
         public static readonly Member<string> How = Words("how", Line, "How it is worked, as it will be engraved, e.g. \"PULL TO CLOSE\".");
         public static readonly Member<ControlFunction> Function = Optional("function", Functions, "What the control does; some have rules of their own.", ControlFunction.Other);
         public static readonly Member<bool> Emergency = Yes("emergency", "It is used in an emergency.");
-        public static readonly Member<string> SafeEnd = Words("safeEnd", Line, "Where the device should be if the run fails, e.g. \"open\".");
+        public static readonly Member<string> SafeEnd = Words("safeEnd", Line, "Where the device should be if the run fails, in the words of pushMeans or pullMeans, e.g. \"open\"; \"as set\": it shall stay.");
         public static readonly Member<string> AboutIt = Words("note", Note, "Anything worth keeping with the run.");
         public static readonly Member<Given> Cushion = Optional("cushion", CushionShape.Shape, "Travel to be left at the stops.");
         public static readonly Member<Force> HandForceMost = Optional("handForceMost", new ExactShape<Force>("0.1 N", "1000000 N"), "Your own limit for the force at the knob. Left out: the yardstick's.");
         public static readonly Member<CockpitEnd> CockpitEnd = Optional("cockpitEnd", CockpitEndShape.Shape, "Knob, shank, bushing and lock.");
         public static readonly Member<Cable> Cable = Optional("cable", CableShape.Shape, "Core wire and conduit.");
         public static readonly Member<LeverEnd> LeverEnd = Optional("leverEnd", LeverEndShape.Shape, "Anchor, swivel, arm and device.");
+        public static readonly Member<Installation> Installation = Optional("installation", InstallationShape.Shape, "What rules of installation ask beyond the geometry: guard, joint, marking, fire side, heat.");
 
         public static readonly ObjectShape<Run> Shape = new(
             "run",
             "the run",
-            [Id, Label, How, Function, Emergency, SafeEnd, AboutIt, Cushion, HandForceMost, CockpitEnd, Cable, LeverEnd],
+            [Id, Label, How, Function, Emergency, SafeEnd, AboutIt, Cushion, HandForceMost, CockpitEnd, Cable, LeverEnd, Installation],
             g => new()
             {
                 Id = g.Must(Id),
@@ -748,6 +749,7 @@ internal static partial class AircraftDescription
                 CockpitEnd = g.Item(CockpitEnd),
                 Cable = g.Item(Cable),
                 LeverEnd = g.Item(LeverEnd),
+                Installation = g.Item(Installation),
             },
             new Rule(
                 "The rigged knob place (`leverEnd.swivel.rigged.knobOut`) lies within the stroke (`cockpitEnd.stroke`).",
@@ -773,6 +775,7 @@ internal static partial class AircraftDescription
                 new("user", Engine.Model.Yardstick.User, "your own limit, named at each run")),
             "List of hand forces that the aircraft is measured against.",
             Engine.Model.Yardstick.Mil1472);
+        public static readonly Member<Basis> Basis = Optional("basis", BasisWords, "What the aircraft is built or certificated to: says of each rule whether it binds.", Engine.Model.Basis.AmateurBuilt);
         public static readonly Member<Surroundings> Environment = Optional("environment", EnvironmentShape.Shape, "Airframe material and temperatures.");
         public static readonly Member<EquatableList<NamedPoint>> Points = Optional("points", new PointsShape(new(Point, TapedShape.Shape)), "Measured places by name; others refer to them. Each as coordinates or by tape distances from others. Station counts aft, buttline right, waterline up.", [], "");
         public static readonly Member<Pilot> Pilot = Optional("pilot", PilotShape.Shape, "Who sits at the controls.");
@@ -783,7 +786,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Aircraft> Shape = new(
             "file",
             "the aircraft file",
-            [Schema, Format, Name, Display, Yardstick, Environment, Points, Pilot, Sheets, Bodies, Runs],
+            [Schema, Format, Name, Display, Basis, Yardstick, Environment, Points, Pilot, Sheets, Bodies, Runs],
             g => new()
             {
                 Name = g.In(Name).Must(NameShape.Name),
@@ -791,6 +794,7 @@ internal static partial class AircraftDescription
                 Note = g.In(Name).Or(NameShape.AboutIt),
                 Display = g.Item(Display) ?? new(),
                 Environment = g.Item(Environment),
+                Basis = g.Or(Basis),
                 Yardstick = g.Or(Yardstick),
                 Points = g.Or(Points),
                 Pilot = g.Item(Pilot),

@@ -69,6 +69,7 @@ internal sealed class QuantityReader(QuantityKind kind, bool exact, Bounds bound
         [QuantityKind.TorsionRate] = ["0.05 lbf in/deg", "0.3 N m/rad"],
         [QuantityKind.BendingStiffness] = ["0.2 N m2", "70 lbf in2"],
         [QuantityKind.LineWeight] = ["0.06 lbf/ft", "90 g/m"],
+        [QuantityKind.Stress] = ["90 ksi", "600 MPa"],
     };
 
     private static readonly Dictionary<QuantityKind, string[]> TolerancedExamples = new()
@@ -82,6 +83,7 @@ internal sealed class QuantityReader(QuantityKind kind, bool exact, Bounds bound
         [QuantityKind.TorsionRate] = ["0.05 lbf in/deg", "0.3 N m/rad"],
         [QuantityKind.BendingStiffness] = ["0.2 N m2", "70 lbf in2"],
         [QuantityKind.LineWeight] = ["0.06 lbf/ft", "90 g/m"],
+        [QuantityKind.Stress] = ["90 ksi", "600 MPa"],
     };
 
     public static IReadOnlyList<string> Examples(QuantityKind kind, bool exact) => (exact ? ExactExamples : TolerancedExamples)[kind];

@@ -9,7 +9,7 @@ internal static class ReferencePageWriter
 {
     private static readonly QuantityKind[] Kinds =
     [
-        QuantityKind.Length, QuantityKind.Angle, QuantityKind.Force, QuantityKind.Torque, QuantityKind.Temperature, QuantityKind.Stiffness, QuantityKind.TorsionRate, QuantityKind.BendingStiffness, QuantityKind.LineWeight,
+        QuantityKind.Length, QuantityKind.Angle, QuantityKind.Force, QuantityKind.Torque, QuantityKind.Temperature, QuantityKind.Stiffness, QuantityKind.TorsionRate, QuantityKind.BendingStiffness, QuantityKind.LineWeight, QuantityKind.Stress,
     ];
 
     public static string Text()

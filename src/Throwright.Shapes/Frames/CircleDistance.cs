@@ -20,12 +20,16 @@ public readonly record struct CircleDistance<T>(T Radius, T AlongZero, T AlongQu
     public T At(T phi) => PlaceAt(phi).Distance;
 
     /// <summary>dL/dphi, m/rad.</summary>
-    public T SlopeAt(T phi, T distance) => Slope(T.Cos(phi), T.Sin(phi), distance);
+    public T SlopeAt(T phi, T distance)
+    {
+        var (cos, sin) = T.CosSin(phi);
+        return Slope(cos, sin, distance);
+    }
 
     /// <summary>Sine, cosine and distance together, for what follows from all three.</summary>
     public CirclePlace<T> PlaceAt(T phi)
     {
-        T cos = T.Cos(phi), sin = T.Sin(phi);
+        var (cos, sin) = T.CosSin(phi);
         var (r, a, b, c) = (Radius, AlongZero, AlongQuarter, AlongAxis);
         // (r cos - a)^2 + (r sin - b)^2 + c^2: no cancellation when the two points are close.
         return new(cos, sin, T.Sqrt(T.Square((r * cos) - a) + T.Square((r * sin) - b) + T.Square(c)));

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 
 namespace Throwright.Shapes.Numerics;
@@ -17,10 +18,10 @@ public readonly struct CounterRandom(ulong seed, int stream)
         BitConverter.UInt64BitsToDouble((Mix(key + ((ulong)position * Golden)) >> 12) | 0x3FF0000000000000) - (1 - (1.0 / (1L << 53)));
 
     /// <summary>Positions position .. position + 3.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector256<double> UniformLane(long position)
     {
-        var counters = Vector256.Create((ulong)position, (ulong)position + 1, (ulong)position + 2, (ulong)position + 3);
-        var z = Vector256.Create(key) + (counters * Golden);
+        var z = Vector256.Create(key + ((ulong)position * Golden)) + Vector256.Create(0, Golden, unchecked(2 * Golden), unchecked(3 * Golden));
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
         z ^= z >> 31;

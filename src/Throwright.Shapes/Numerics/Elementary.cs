@@ -36,29 +36,36 @@ public static class Elementary
     private const double C5 = 2.08757232129817482790e-09;
     private const double C6 = -1.13596475577881948265e-11;
 
-    public static double Sin(double x) => Quadrant(x, 0);
+    public static double Sin(double x) => CosSin(x).Sin;
 
-    public static double Cos(double x) => Quadrant(x, 1);
+    public static double Cos(double x) => CosSin(x).Cos;
 
-    public static Vector256<double> Sin(Vector256<double> x) => Quadrant(x, 0);
+    public static Vector256<double> Sin(Vector256<double> x) => CosSin(x).Sin;
 
-    public static Vector256<double> Cos(Vector256<double> x) => Quadrant(x, 1);
+    public static Vector256<double> Cos(Vector256<double> x) => CosSin(x).Cos;
 
-    /// <summary>sin(x + quarter turns x pi/2).</summary>
-    private static double Quadrant(double x, int quarterTurns)
+    /// <summary>Both: the reduced angle and its two polynomials serve either.</summary>
+    public static (double Cos, double Sin) CosSin(double x)
     {
+        if (!(Math.Abs(x) <= Most))
+            return (double.NaN, double.NaN);
         var shifted = (x * TwoOverPi) + Rounder;
         var n = shifted - Rounder;
         var r = ((x - (n * PiOver2A)) - (n * PiOver2B)) - (n * PiOver2C);
         var z = r * r;
         var sine = r + ((r * z) * (S1 + (z * (S2 + (z * (S3 + (z * (S4 + (z * (S5 + (z * S6)))))))))));
         var cosine = (1 - (0.5 * z)) + ((z * z) * (C1 + (z * (C2 + (z * (C3 + (z * (C4 + (z * (C5 + (z * C6)))))))))));
-        var quadrant = BitConverter.DoubleToInt64Bits(shifted) + quarterTurns;
-        var value = (quadrant & 1) == 0 ? sine : cosine;
-        return !(Math.Abs(x) <= Most) ? double.NaN : (quadrant & 2) == 0 ? value : -value;
+        // Quarter turns taken off: sin(r), cos(r), -sin(r), -cos(r).
+        return (BitConverter.DoubleToInt64Bits(shifted) & 3) switch
+        {
+            0 => (cosine, sine),
+            1 => (-sine, cosine),
+            2 => (-cosine, -sine),
+            _ => (sine, -cosine),
+        };
     }
 
-    private static Vector256<double> Quadrant(Vector256<double> x, long quarterTurns)
+    public static (Vector256<double> Cos, Vector256<double> Sin) CosSin(Vector256<double> x)
     {
         var shifted = (x * TwoOverPi) + Vector256.Create(Rounder);
         var n = shifted - Vector256.Create(Rounder);
@@ -66,12 +73,15 @@ public static class Elementary
         var z = r * r;
         var sine = r + ((r * z) * Polynomial(z, S1, S2, S3, S4, S5, S6));
         var cosine = (Vector256<double>.One - (0.5 * z)) + ((z * z) * Polynomial(z, C1, C2, C3, C4, C5, C6));
-        var quadrant = shifted.AsInt64() + Vector256.Create(quarterTurns);
+        var quadrant = shifted.AsInt64();
         var odd = Vector256.Equals(quadrant & Vector256<long>.One, Vector256<long>.One).AsDouble();
-        var value = Vector256.ConditionalSelect(odd, cosine, sine);
-        var sign = ((quadrant & Vector256.Create(2L)) << 62).AsDouble();
+        var sinSign = ((quadrant & Vector256.Create(2L)) << 62).AsDouble();
+        var cosSign = (((quadrant + Vector256<long>.One) & Vector256.Create(2L)) << 62).AsDouble();
         var within = Vector256.LessThanOrEqual(Vector256.Abs(x), Vector256.Create(Most));
-        return Vector256.ConditionalSelect(within, value ^ sign, Vector256.Create(double.NaN));
+        var none = Vector256.Create(double.NaN);
+        return (
+            Vector256.ConditionalSelect(within, Vector256.ConditionalSelect(odd, sine, cosine) ^ cosSign, none),
+            Vector256.ConditionalSelect(within, Vector256.ConditionalSelect(odd, cosine, sine) ^ sinSign, none));
     }
 
     private static Vector256<double> Polynomial(Vector256<double> z, double a, double b, double c, double d, double e, double f) =>

@@ -19,6 +19,12 @@ public readonly record struct Lane(Vector256<double> Values) : IReal<Lane>
     public static Lane Cos(Lane a) => new(Elementary.Cos(a.Values));
     public static Lane Sin(Lane a) => new(Elementary.Sin(a.Values));
 
+    public static (Lane Cos, Lane Sin) CosSin(Lane a)
+    {
+        var (cos, sin) = Elementary.CosSin(a.Values);
+        return (new(cos), new(sin));
+    }
+
     public static Lane AtLeastZero(Lane a) => new(Vector256.ConditionalSelect(
         Vector256.LessThanOrEqual(a.Values, Vector256<double>.Zero), Vector256<double>.Zero, a.Values));
 }

@@ -7,7 +7,6 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Files;
 using Throwright.Papers.Marks;
-using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Cli.Terminal;
@@ -54,11 +53,11 @@ public static class CheckJson
         json.WriteString("verdict", GapMark.Word(answer.Verdict));
         json.WriteStartArray("runs");
         foreach (var run in answer.Runs)
-            Run(json, run, curves);
+            Run(json, run, answer.Aircraft.Basis, curves);
         json.WriteEndArray();
     });
 
-    private static void Run(Utf8JsonWriter json, RunAnswer run, bool curves)
+    private static void Run(Utf8JsonWriter json, RunAnswer run, Engine.Model.Basis basis, bool curves)
     {
         json.WriteStartObject();
         json.WriteString("id", run.Run.Id);
@@ -67,7 +66,7 @@ public static class CheckJson
         json.WriteString("sentence", run.Sentence);
         json.WriteStartArray("findings");
         foreach (var finding in run.Findings)
-            Finding(json, finding);
+            Finding(json, finding, basis);
         json.WriteEndArray();
         json.WriteStartArray("figures");
         foreach (var figure in run.Figures)
@@ -75,8 +74,8 @@ public static class CheckJson
         json.WriteEndArray();
         if (run.Ladder is { } ladder)
             Ladder(json, ladder);
-        if (run.Clearance is { Handle: not null } clearance)
-            Clearance(json, clearance);
+        if (run.Proof is { } proof)
+            Failures(json, proof);
         json.WriteStartArray("needs");
         foreach (var need in run.Needs)
             json.WriteStringValue(need.Path);
@@ -86,57 +85,7 @@ public static class CheckJson
         json.WriteEndObject();
     }
 
-    private static void Clearance(Utf8JsonWriter json, RunClearance clearance)
-    {
-        json.WriteStartArray("clearance");
-        foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
-        {
-            var found = pair.Found;
-            json.WriteStartObject();
-            json.WriteString("with", clearance.Other(pair));
-            json.WriteString("figure", clearance.FigureOf(pair));
-            Number(json, "least", pair.Lower);
-            Number(json, "found", pair.Upper);
-            json.WriteBoolean("touches", pair.Hits);
-            if (found.Overlap > 0)
-                Number(json, "overlapFound", found.Overlap);
-            json.WriteString("proof", char.ToLowerInvariant(found.Ended.ToString()[0]) + found.Ended.ToString()[1..]);
-            json.WriteNumber("boxes", found.Boxes);
-            json.WriteStartArray("joints");
-            foreach (var (joint, at) in found.Joints.Zip(found.Positions))
-            {
-                json.WriteStartObject();
-                json.WriteString("name", joint.Name);
-                json.WriteString("unit", joint.Kind == JointKind.Turn ? "rad" : "m");
-                Number(json, "from", joint.From);
-                Number(json, "to", joint.To);
-                Number(json, "at", at);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteStartArray("points");
-            Place(pair.First.Name, found.FirstPart, found.OnFirst);
-            Place(pair.Second.Name, found.SecondPart, found.OnSecond);
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-
-        void Place(string body, string part, Vector3 at)
-        {
-            json.WriteStartObject();
-            json.WriteString("body", body);
-            json.WriteString("part", part);
-            Number(json, "station", at.X);
-            Number(json, "buttline", at.Y);
-            Number(json, "waterline", at.Z);
-            json.WriteEndObject();
-        }
-    }
-
-    private static void Finding(Utf8JsonWriter json, Finding finding)
+    private static void Finding(Utf8JsonWriter json, Finding finding, Engine.Model.Basis basis)
     {
         json.WriteStartObject();
         json.WriteString("rule", finding.Rule);
@@ -156,6 +105,17 @@ public static class CheckJson
         json.WriteStartArray("sources");
         foreach (var source in finding.Sources)
             Source(json, source);
+        json.WriteEndArray();
+        json.WriteStartArray("rules");
+        foreach (var rule in RuleTable.RulesOf(finding))
+        {
+            json.WriteStartObject();
+            json.WriteString("id", rule.Id);
+            json.WriteString("cite", rule.Cite);
+            json.WriteString("binds", RuleTable.BindsWords(basis, rule.Binds));
+            json.WriteEndObject();
+        }
+
         json.WriteEndArray();
         json.WriteStartArray("remedies");
         foreach (var remedy in finding.Remedies)
@@ -201,6 +161,26 @@ public static class CheckJson
         json.WriteString("place", source.Place);
         json.WriteString("evidence", CheckScreen.EvidenceWord(source.Evidence));
         json.WriteEndObject();
+    }
+
+    private static void Failures(Utf8JsonWriter json, Engine.Prove.ProveAnswer proof)
+    {
+        json.WriteStartArray("failures");
+        foreach (var row in proof.Failures)
+        {
+            json.WriteStartObject();
+            json.WriteString("failure", char.ToLowerInvariant(row.Failure.ToString()[0]) + row.Failure.ToString()[1..]);
+            json.WriteString("what", row.What);
+            json.WriteString("device", row.Where);
+            if (row.IsSafeEnd is { } safe)
+                json.WriteBoolean("isSafeEnd", safe);
+            json.WriteString("pilotFeels", row.PilotFeels);
+            json.WriteString("foundBy", row.FoundBy);
+            json.WriteString("action", row.Action);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Ladder(Utf8JsonWriter json, TravelLadder ladder)

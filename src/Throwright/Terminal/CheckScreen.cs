@@ -22,7 +22,6 @@ public static class CheckScreen
         ArgumentNullException.ThrowIfNull(ladders);
         screen.Wrapped("", Headline(answer), bold: true).Line();
         List(screen, answer);
-        Clearance(screen, answer);
         foreach (var run in WorstFirst(answer))
         {
             var withLadder = ladders(run);
@@ -33,8 +32,11 @@ public static class CheckScreen
             Title(screen, run);
             if (withLadder)
                 Ladder(screen, answer, run);
-            foreach (var finding in findings)
+            // Rules of installation that fail speak in full; what they only caution about takes a line, or they would bury the rest.
+            foreach (var finding in findings.Where(f => detail || !IsBrief(f)))
                 Finding(screen, file, run, finding);
+            if (!detail && withLadder)
+                Briefly(screen, file, run, [.. findings.Where(IsBrief)]);
         }
     }
 
@@ -78,28 +80,6 @@ public static class CheckScreen
             var lines = new Screen(screen.IsPlain).Wrapped(new(' ', indent), run.Sentence).ToString();
             screen.Raw(" " + lines[indent..]);
         }
-    }
-
-    /// <summary>What was proved of the cockpit as a whole.</summary>
-    private static void Clearance(Screen screen, AircraftAnswer answer)
-    {
-        if (answer.Cockpit is not { Clearance: { } of } cockpit)
-            return;
-        screen.Line();
-        if (of.Closest is not { } closest)
-        {
-            screen.Wrapped("  clearance  ", "no handle is described that could meet anything.");
-            return;
-        }
-
-        var say = new FigureWriter(answer.Aircraft.Display);
-        int open = of.Pairs.Count(p => p.Found.Ended is Shapes.Distance.SearchEnd.OutOfBudget or Shapes.Distance.SearchEnd.Cancelled), hits = of.Pairs.Count(p => p.Hits);
-        var pairs = of.Pairs.Count == 1 ? "One pair of bodies" : $"{Capital(Count(of.Pairs.Count))} pairs of bodies";
-        var nearest = hits > 0 ? $"{Count(hits)} touch{(hits == 1 ? "es" : "")}"
-            : $"nearest {closest.First.Name} and {closest.Second.Name}, at least {say.Length(closest.Lower, Shapes.Quantities.Rounding.Down)} (found {say.Length(closest.Upper)})";
-        screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Count(open)} not settled within the budget")}; {nearest}.");
-        if (cockpit.Handles.Count < answer.Aircraft.Runs.Count)
-            screen.Wrapped("             ", $"{Capital(Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
     }
 
     private static void Title(Screen screen, RunAnswer run)
@@ -161,7 +141,25 @@ public static class CheckScreen
         if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear)
             screen.Command("          why   ", $"throwright explain {Shell(file)} {run.Run.Id} {figure}");
         if (finding.Sources.Count > 0)
-            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText)), code: "2");
+            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText).Distinct()), code: "2");
+    }
+
+    private static bool IsRule(Finding finding) => finding.Rule.StartsWith("prove/", StringComparison.Ordinal) || finding.Rule.StartsWith("heat/", StringComparison.Ordinal);
+
+    private static bool IsBrief(Finding finding) => finding.Verdict != Verdict.Fail && IsRule(finding);
+
+    private static void Briefly(Screen screen, string file, RunAnswer run, List<Finding> findings)
+    {
+        screen.Line().Line("Rules of installation");
+        foreach (var finding in findings)
+        {
+            screen.Raw("  ").Spans(GapMark.Characters(finding.Verdict, screen.IsPlain));
+            var lines = new Screen(screen.IsPlain).Wrapped(new(' ', 22), finding.Sentence).ToString();
+            screen.Raw(" " + lines[22..]);
+        }
+
+        var clear = run.Findings.Count(f => IsRule(f) && f.Verdict == Verdict.Clear);
+        screen.Command("  ", $"{clear} more {(clear == 1 ? "is" : "are")} clear. All with their sources: throwright check {Shell(file)} --run {run.Run.Id}");
     }
 
     /// <summary>"14 CFR 23, 23.1141(g)(1): read".</summary>
@@ -169,7 +167,7 @@ public static class CheckScreen
     {
         ArgumentNullException.ThrowIfNull(source);
         var title = source.Id == "project" ? "" : Published.Source(source.Id).Title + ", ";
-        return $"{title}{source.Place} ({EvidenceWord(source.Evidence)})";
+        return $"{(title + source.Place).TrimEnd(',', ' ')} ({EvidenceWord(source.Evidence)})";
     }
 
     public static string EvidenceWord(Evidence evidence) => evidence switch

@@ -27,6 +27,8 @@ internal static class Runs
     {
         Id = "cowl-flap",
         Label = "COWL FLAP",
+        How = "PULL TO CLOSE",
+        SafeEnd = "as set",
         Function = ControlFunction.CowlFlap,
         CockpitEnd = new()
         {
@@ -34,6 +36,7 @@ internal static class Runs
             PushMeans = "open",
             PullMeans = "shut",
             Knob = KnobShape.THandle,
+            KnobColour = "black",
             Lock = LockKind.Twist,
             LockHolds = new(100),
             Play = Levers.Mm(0.1, 0.05),
@@ -66,9 +69,30 @@ internal static class Runs
             Tip = Levers.Mm(10, 0.5),
             TipSwivels = Angle.FromDegrees(8),
             BracketStiffness = Share<Stiffness>(400e3, 0.2),
-            Swivel = new() { Length = Levers.Mm(8, 0.1), Play = Levers.Mm(0.1, 0.05), Rigged = new(DeviceStop.Push, Levers.Mm(8, 0.8)) },
+            Swivel = new() { Length = Levers.Mm(8, 0.1), Play = Levers.Mm(0.1, 0.05), Rigged = new(DeviceStop.Push, Levers.Mm(8, 0.8)), HoldsBy = [WireHold.SetScrew, WireHold.BentTail] },
             Load = new() { Torque = Share<Torque>(0.25, 0.2), Measured = true },
             Zone = HeatZone.EngineBay,
+        },
+        Installation = new()
+        {
+            Critical = false,
+            Guard = GuardKind.None,
+            LimitForce = new(150),
+            Side = FirewallSide.Cabin,
+            Joint = new()
+            {
+                Turns = true,
+                Diameter = Mm(4.76),
+                Arm = Mm(3),
+                Swivel = Mm(6),
+                Bearing = new(600e6),
+                Material = "2024-T3",
+                HeldBy = [JointLock.CastleNut, JointLock.Cotter],
+            },
+            SwivelHeld = new(200),
+            AnchorHeld = new(200),
+            AnchorOn = AnchorGround.Structure,
+            Legend = new(Mm(5), Mm(750), true),
         },
     };
 

@@ -64,8 +64,8 @@ internal static class Ladders
         return (new Vector3(ca, sa, 0), new Vector3(-sa * cb, ca * cb, sb), new Vector3(sa * sb, -ca * sb, cb));
     });
 
-    private static readonly Gen<Heat?> Heats = Gen.Select(Gen.Bool, Gen.Double[8e-6, 25e-6], Gen.Double[8e-6, 25e-6], Gen.Double[-2e-6, 25e-6], Gen.Double[-70, 0], Gen.Double[0, 110], Gen.Double[0, 110])
-        .Select((any, wire, conduit, bracket, cold, hot, lever) => any ? new Heat(wire, conduit, bracket, cold, Math.Max(hot, lever), cold, lever) : null);
+    private static readonly Gen<Engine.Cushion.Heat?> Heats = Gen.Select(Gen.Bool, Gen.Double[8e-6, 25e-6], Gen.Double[8e-6, 25e-6], Gen.Double[-2e-6, 25e-6], Gen.Double[-70, 0], Gen.Double[0, 110], Gen.Double[0, 110])
+        .Select((any, wire, conduit, bracket, cold, hot, lever) => any ? new Engine.Cushion.Heat(wire, conduit, bracket, cold, Math.Max(hot, lever), cold, lever) : null);
 
     /// <summary>
     /// Any ladder: arm 15 to 60 mm, anchor anywhere outside its circle, either sense, in or out of plane, any way of
@@ -93,7 +93,7 @@ internal static class Ladders
         select Make(isWide, kind, axes, heat, radius, far * radius, phi0, off, begin, sweep, mirrored, load, gives, lost, hardware, count, order, width);
 
     private static LadderCase Make(
-        bool isWide, SettingKind kind, (Vector3, Vector3, Vector3) axes, Heat? heat, double radius, double reach, double phi0, double off, double begin, double sweep, bool mirrored,
+        bool isWide, SettingKind kind, (Vector3, Vector3, Vector3) axes, Engine.Cushion.Heat? heat, double radius, double reach, double phi0, double off, double begin, double sweep, bool mirrored,
         (double Push, double Pull, double OwnPush, double OwnPull, double Drag) load, (double Pull, double Push, double Own) gives,
         (double Clearance, double Bends, double Pin, double Knob) lost, (double Tip, double Swivel, double Conduit) hardware, int count, int[] order, double[] width)
     {

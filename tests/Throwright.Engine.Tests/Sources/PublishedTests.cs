@@ -13,19 +13,16 @@ public sealed class PublishedTests
         "cable/breaking-strength", "cable/classes", "cable/clearance", "cable/coldest", "cable/conduit-outside",
         "cable/core-diameter", "cable/end-tube-swivel", "cable/friction", "cable/good-radius", "cable/hottest",
         "cable/least-radius", "cable/pull-load", "cable/push-load", "cable/travel",
-        "clearance/hand-bare", "clearance/knob-gap",
         "expansion/aramid-epoxy-across", "expansion/aramid-epoxy-along", "expansion/carbon-epoxy-across",
         "expansion/carbon-epoxy-along", "expansion/fir-across", "expansion/glass-epoxy-across",
         "expansion/glass-epoxy-along", "expansion/nylon-66", "expansion/oak-across", "expansion/oak-along",
         "expansion/ptfe", "expansion/stainless-17-7ph", "expansion/stainless-316", "expansion/steel-1040",
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
+        "joint/cable-factor", "joint/screw-on-wire-derate",
         "measure/wanted",
-        "mount/cover", "mount/least-knob", "mount/most", "mount/much", "mount/no-wedge", "mount/play",
-        "people/pinch-more", "people/reach",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
-        "wire/hottest-a228",
     ];
 
     /// <summary>Figures that nobody has read at the source. None of them may be the only limit behind clear.</summary>
@@ -33,10 +30,10 @@ public sealed class PublishedTests
     [
         "cable/clearance", "cable/coldest", "cable/conduit-outside", "cable/core-diameter", "cable/end-tube-swivel",
         "cable/friction", "cable/hottest", "cable/least-radius", "cable/travel",
-        "clearance/knob-gap",
         "expansion/carbon-quasi-isotropic", "expansion/glass-woven",
         "friction/cold-factor",
-        "mount/least-knob",
+        "heat/plastics", "heat/threadlocker",
+        "joint/wiring-distance",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
         "wire/elastic-share-302", "wire/fatigue-share",

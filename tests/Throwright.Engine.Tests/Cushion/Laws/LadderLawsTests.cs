@@ -134,24 +134,46 @@ public sealed class LadderLawsTests
         of =>
         {
             const long samples = 40_003;
-            var one = LadderOdds.Draw(of, samples, 31, 1);
+            var one = Drawn.Odds(of, samples, 31, 1, wanted: 0.003, middle: 0.01, half: 0.001);
             foreach (var threads in (int[])[2, 3, 8])
-            {
-                var many = LadderOdds.Draw(of, samples, 31, threads);
-                for (var i = 0; i < 4; i++)
-                    Assert.True(MemoryMarshal.AsBytes(one.WorstTemperatureSamples(i)).SequenceEqual(MemoryMarshal.AsBytes(many.WorstTemperatureSamples(i))));
-            }
+                Assert.Equal(one, Drawn.Odds(of, samples, 31, threads, wanted: 0.003, middle: 0.01, half: 0.001));
         },
         iter: 4);
 
     [Fact]
     public void MonteCarlo_FewerSamples_AreTheFirstOfMany() => Ladders.Any(isWide: false).Sample(
-        of =>
-        {
-            LadderOdds few = LadderOdds.Draw(of, 1001, 31), many = LadderOdds.Draw(of, 20_000, 31);
-            Assert.True(few.WorstTemperatureSamples(1).SequenceEqual(many.WorstTemperatureSamples(1)[..1001]));
-        },
+        of => Assert.Equal(Drawn.Samples(of, 1001, 31, 1), Drawn.Samples(of, 20_000, 31, 1)[..1001]),
         iter: 10);
+
+    /// <summary>Only tails are kept, counts are taken on the way: the same as of the whole list, sorted.</summary>
+    [Fact]
+    public void MonteCarlo_CountsAndPercentiles_AreThoseOfTheWholeList() => Gen.Select(Ladders.Any(isWide: false), Gen.Int[1, 30_000], Gen.Double[0, 0.01]).Sample(
+        (of, samples, wanted) =>
+        {
+            var odds = Drawn.Odds(of, samples, 5, 2, wanted, middle: 0.01, half: wanted);
+            for (var i = 0; i < LadderOdds.CushionCount; i++)
+            {
+                double[] worst = [.. Drawn.Samples(of, samples, 5, i).Order()], rigged = Drawn.Samples(of, samples, 5, i, atRigging: true);
+                Assert.Equal(worst[(int)Math.Floor(0.025 * (samples - 1))], odds[i].Low95);
+                Assert.Equal(worst[(int)Math.Ceiling(0.975 * (samples - 1))], odds[i].High95);
+                Assert.Equal(worst.Count(v => v >= wanted), odds[i].Above);
+                Assert.Equal(wanted == 0 ? 0 : rigged.Count(v => Math.Abs(v - 0.01) > wanted), odds[i].Outside);
+                Assert.Equal(samples, odds[i].Samples);
+            }
+        },
+        iter: 30);
+
+    [Fact]
+    public void MonteCarlo_NothingThatVaries_HasItsOneValueAtBothPercentiles()
+    {
+        var of = Ladders.Case(
+            SettingKind.WireLength, new(0.03, -0.1, 0),
+            Ladders.Value(LadderInput.Radius, 0.03), Ladders.Value(LadderInput.PushAngle, 0.7), Ladders.Value(LadderInput.PullAngle, -0.7),
+            Ladders.Value(LadderInput.Stroke, 0.06, 0.001, 0.002), Ladders.Value(LadderInput.Setting, 0.12));
+        var odds = Drawn.Odds(of, 50_000, 3, 2)[0];
+        Assert.Equal(Drawn.Samples(of, 1, 3, 0)[0], odds.Low95);
+        Assert.Equal(odds.Low95, odds.High95);
+    }
 
     [Fact]
     public void MonteCarlo_EachSample_IsTheFormulaAtItsInputs()
@@ -161,15 +183,14 @@ public sealed class LadderLawsTests
             SettingKind.WireLength, new(0.03, -0.1, 0),
             Ladders.Value(LadderInput.Radius, 0.03), Ladders.Value(LadderInput.PushAngle, 0.7), Ladders.Value(LadderInput.PullAngle, -0.7),
             Ladders.Value(LadderInput.Stroke, 0.06, 0.001, 0.002), Ladders.Value(LadderInput.Setting, 0.12));
-        var odds = LadderOdds.Draw(of, 20_000, 3);
-        var samples = odds.WorstTemperatureSamples(1).ToArray();
+        var samples = Drawn.Samples(of, 20_000, 3, 1);
         var nominal = LadderSolver.Nominal(of).CushionOut.Value;
         Assert.InRange(samples.Min(), nominal - 0.001, nominal - 0.0009);
         Assert.InRange(samples.Max(), nominal + 0.0019, nominal + 0.002);
         Assert.Equal(nominal + 0.0005, samples.Average(), 4 * 0.003 / Math.Sqrt(12 * 20_000));
         // Another seed draws others.
-        Assert.DoesNotContain(LadderOdds.Draw(of, 20_000, 4).WorstTemperatureSamples(1)[0], samples);
+        Assert.DoesNotContain(Drawn.Samples(of, 1, 4, 1)[0], samples);
         // In cushion does not depend on the stroke.
-        Assert.Single(odds.WorstTemperatureSamples(0).ToArray().Distinct());
+        Assert.Single(Drawn.Samples(of, 20_000, 3, 0).Distinct());
     }
 }

@@ -37,7 +37,7 @@ public sealed class LadderTests
     [Trait("Check", "E4")]
     public void Heat_StainlessCoreInSteelConduit_MovesTheKnobOut()
     {
-        var heat = new Heat(Expansion.Of(CoreMaterial.Stainless302).Value, Expansion.Of(ConduitMaterial.CarbonSteel).Value, 0, 0, 60, 0, 0);
+        var heat = new Engine.Cushion.Heat(Expansion.Of(CoreMaterial.Stainless302).Value, Expansion.Of(ConduitMaterial.CarbonSteel).Value, 0, 0, 60, 0, 0);
         var ladder = LadderSolver.Solve(Ladders.Case(SettingKind.Balanced, Anchor, [.. Lever, Ladders.Value(LadderInput.ConduitLength, 2)]) with { Heat = heat }, new(Samples: 16));
         Assert.Equal(0.660e-3, ladder.HeatAtPush.High, 1e-9);
         Assert.Equal(0, ladder.HeatAtPush.Low);
@@ -93,16 +93,15 @@ public sealed class LadderTests
     [Trait("Check", "T2")]
     public void Stack_DrawnAMillionTimes_FallsOutsideAsOftenAsTheExactSum()
     {
-        const long samples = 1_000_000;
-        var odds = LadderOdds.Draw(Stack(), samples, 20_250_101, 2);
+        const int samples = 1_000_000;
         var middle = 3.00e-3 + FreeAtPull;
         foreach (var (beyond, share) in new[] { (0.10, 0.1805417), (0.1261, 0.0783486), (0.15, 0.0283333), (0.20, 0.0005625) })
         {
             var sigma = Math.Sqrt(share * (1 - share) / samples);
-            Assert.Equal(share, odds.ShareOutside(1, middle, beyond / 1000), 3 * sigma);
+            Assert.Equal(share, Drawn.Odds(Stack(), samples, 20_250_101, 2, middle: middle, half: beyond / 1000)[1].ShareOutside, 3 * sigma);
         }
 
-        var drawn = odds.WorstTemperatureSamples(1).ToArray();
+        var drawn = Drawn.Samples(Stack(), samples, 20_250_101, 1);
         var mean = drawn.Average();
         Assert.Equal(middle, mean, 4 * 0.0728011e-3 / Math.Sqrt(samples));
         Assert.Equal(0.0728011e-3, Math.Sqrt(drawn.Average(v => (v - mean) * (v - mean))), 3e-3 * 0.0728011e-3);
@@ -114,9 +113,8 @@ public sealed class LadderTests
     [Trait("Check", "T2")]
     public void Stack_OfNormalParts_FallsOutsideFarLessOften()
     {
-        var odds = LadderOdds.Draw(Stack(Spread.Normal), 200_000, 7, 2);
-        var middle = 3.00e-3 + FreeAtPull;
-        Assert.Equal(0.0173524, odds.ShareOutside(1, middle, 0.10e-3), 1.5e-3);
-        Assert.Equal(0.0026988, odds.ShareOutside(1, middle, 0.1261e-3), 1e-3);
+        double Outside(double half) => Drawn.Odds(Stack(Spread.Normal), 200_000, 7, 2, middle: 3.00e-3 + FreeAtPull, half: half)[1].ShareOutside;
+        Assert.Equal(0.0173524, Outside(0.10e-3), 1.5e-3);
+        Assert.Equal(0.0026988, Outside(0.1261e-3), 1e-3);
     }
 }

@@ -1,0 +1,118 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
+using Throwright.Engine.Heat;
+using Throwright.Engine.Model;
+using Throwright.Engine.Prove;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Hands one run to the rules of installation and of heat. Not part of trials: a remedy moves geometry, not rules.</summary>
+internal static class Proof
+{
+    private static readonly SourceRef Typed = new("project", "temperatures typed into the file", Evidence.CommonPractice);
+
+    public static RunAnswer Of(Aircraft aircraft, RunAnswer answer) => answer with
+    {
+        Proof = ProveSolver.Solve(CaseOf(aircraft, answer)),
+        Heat = HeatSolver.Solve(HeatOf(aircraft, answer.Run)),
+    };
+
+    public static IEnumerable<Finding> Findings(Aircraft aircraft, RunAnswer answer, FigureWriter say) =>
+        ProveRules.Find(CaseOf(aircraft, answer), answer.Proof!, say).Concat(HeatRules.Find(answer.Heat!, say));
+
+    private static ProveCase CaseOf(Aircraft aircraft, RunAnswer answer)
+    {
+        var run = answer.Run;
+        var limit = run.Installation?.LimitForce?.Newtons;
+        return new()
+        {
+            Run = run,
+            Device = answer.Words.Device,
+            PushEnd = answer.Words.PushEnd,
+            PullEnd = answer.Words.PullEnd,
+            Safe = SafeStop(run),
+            SafeAsSet = run.SafeEnd.Trim().Equals("as set", StringComparison.OrdinalIgnoreCase),
+            Loose = Loose(answer, run.LeverEnd?.Load),
+            WithoutSpring = run.LeverEnd?.Load is { Bias.Spring: true } load ? Loose(answer, load with { Bias = null }) : null,
+            Pull = answer.Forces?.MostPull.Worst,
+            Push = answer.Forces?.MostPush.Worst,
+            JointHottest = aircraft.Environment is { } at ? Hottest(at, run.LeverEnd?.Zone ?? HeatZone.Elsewhere) : null,
+            LeastCushion = answer.Ladder is { } ladder ? Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least) : null,
+            BracketGives = limit is { } force && run.LeverEnd?.BracketStiffness is { } stiffness ? force / stiffness.Least : null,
+        };
+    }
+
+    /// <summary>The stop whose words the safe end repeats.</summary>
+    internal static DeviceStop? SafeStop(Run run)
+    {
+        bool Same(string? end) => run.SafeEnd.Length > 0 && string.Equals(run.SafeEnd.Trim(), end?.Trim(), StringComparison.OrdinalIgnoreCase);
+        return Same(run.CockpitEnd?.PushMeans) ? DeviceStop.Push : Same(run.CockpitEnd?.PullMeans) ? DeviceStop.Pull : null;
+    }
+
+    private static LooseDevice Loose(RunAnswer answer, DeviceLoad? load)
+    {
+        if (load is null || answer is not { ForceCase: { } of, Sweep: { } sweep })
+            return new(LooseWay.NotKnown, "what the device asks of the arm is not known");
+        double least = double.PositiveInfinity, most = double.NegativeInfinity, frictionLeast = double.PositiveInfinity, frictionMost = 0;
+        foreach (var place in of.Places)
+        {
+            var torque = DeviceTorque.At(load, place.Angle, sweep.PushAngle, sweep.PullAngle, of.EstimateFactor);
+            least = Math.Min(least, torque.TowardPush.Least);
+            most = Math.Max(most, torque.TowardPush.Most);
+            frictionLeast = Math.Min(frictionLeast, torque.Resist.Least);
+            frictionMost = Math.Max(frictionMost, torque.Resist.Most);
+        }
+
+        if (least >= 0)
+            return LooseDevice.Of(DeviceStop.Push, least, most, frictionLeast, frictionMost);
+        return most <= 0
+            ? LooseDevice.Of(DeviceStop.Pull, -most, -least, frictionLeast, frictionMost)
+            : Math.Max(-least, most) < frictionLeast
+                ? new(LooseWay.Stays, "its friction is larger than its own torque everywhere; vibration may move it")
+                : new(LooseWay.CannotTell, "its own torque changes its sense on the way");
+    }
+
+    internal static double Hottest(Surroundings at, HeatZone zone) => zone switch
+    {
+        HeatZone.Cabin => at.Cabin.Celsius,
+        HeatZone.EngineBay => at.EngineBay.Celsius,
+        _ => at.Elsewhere.Celsius,
+    };
+
+    private static HeatCase HeatOf(Aircraft aircraft, Run run)
+    {
+        if (aircraft.Environment is not { } at)
+            return new() { Parts = [] };
+        var parts = new List<PlacedPart>();
+        var zone = run.LeverEnd?.Zone ?? HeatZone.Elsewhere;
+        double atLever = Hottest(at, zone), hottest = Math.Max(atLever, at.Cabin.Celsius);
+        var where = zone switch { HeatZone.Cabin => "the cabin", HeatZone.EngineBay => "the engine bay", _ => "its place" };
+        var place = zone switch { HeatZone.Cabin => PartPlace.Cabin, HeatZone.EngineBay => PartPlace.EngineBay, _ => PartPlace.Elsewhere };
+        void Known(string name, double limit, SourceRef source) => parts.Add(new(name, "", where, hottest, Typed, new(limit, source), false, place));
+        if (run.Cable?.Core is { Kind: CoreKind.Solid, Material: CoreMaterial.MusicWire } && Published.Get("wire/hottest-a228") is { } wire)
+            Known("music wire core", wire.Value, wire.Source);
+        if (run.Installation?.CableHottest is { } cable)
+            Known("cable", cable.Celsius, new("project", "the maker's figure, typed into the file", Evidence.CommonPractice));
+        if (run.Installation?.Liner is { Length: > 0 } liner && Published.Table("heat/plastics").Rows.FirstOrDefault(r => r.Find("material")?.Text.Equals(liner, StringComparison.OrdinalIgnoreCase) == true) is { } row && row.Find("operating")?.Si is { } stands)
+            Known($"{liner} liner", stands, row.Source);
+        if (run.LeverEnd?.Swivel.HoldsBy.Contains(WireHold.Threadlocker) == true && Published.Get("heat/threadlocker") is { } locker)
+            parts.Add(new("threadlocker at the swivel", "", where, atLever, Typed, new(locker.Value, locker.Source), false, place));
+        if (run.Installation?.Joint?.HeldBy.Contains(JointLock.SelfLockingNut) == true && Published.Get("joint/fibre-nut-hottest") is { } nut)
+            parts.Add(new("fibre or nylon lock nut", "", where, atLever, Typed, new(nut.Value, nut.Source), false, place));
+        foreach (var part in run.Installation?.Parts ?? [])
+        {
+            var (name, degrees, from) = part.Place switch
+            {
+                PartPlace.Sunlit => ("a sunlit panel", Math.Max(at.Cabin.Celsius, Published.Get("heat/dashboard").Value), at.Cabin.Celsius >= Published.Get("heat/dashboard").Value ? Typed : Published.Get("heat/dashboard").Source),
+                PartPlace.Cabin => ("the cabin", Math.Max(at.Cabin.Celsius, Published.Get("heat/cabin-air").Value), at.Cabin.Celsius >= Published.Get("heat/cabin-air").Value ? Typed : Published.Get("heat/cabin-air").Source),
+                PartPlace.EngineBay => ("the engine bay", at.EngineBay.Celsius, Typed),
+                _ => ("its place", at.Elsewhere.Celsius, Typed),
+            };
+            parts.Add(new(part.Name, part.Material, name, degrees, from, null, part.Clamped, part.Place));
+        }
+
+        return new() { Parts = parts.ToEquatableList() };
+    }
+}

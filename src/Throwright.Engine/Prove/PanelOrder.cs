@@ -1,0 +1,58 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Prove;
+
+/// <summary>A knob's place on the panel: right and up in the aircraft, m.</summary>
+public sealed record PanelPlace(string Name, ControlFunction Function, KnobShape Shape, double Right, double Up);
+
+/// <summary>Order and distances of the knobs of one engine: 14 CFR 23.777(d), text of Amendment 23-62.</summary>
+public static class PanelOrder
+{
+    public const string CarburettorHeat = "prove/carburettor-heat-place";
+    public const string Levers = "prove/lever-order";
+
+    /// <summary>8 in from the mixture unless left of the throttle.</summary>
+    private const double Apart = 8 * Length.MetresPerInch;
+
+    public static IEnumerable<Finding> Find(IReadOnlyList<PanelPlace> knobs, FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(knobs);
+        ArgumentNullException.ThrowIfNull(say);
+        PanelPlace? Of(ControlFunction function) => knobs.FirstOrDefault(k => k.Function == function);
+        var source = Published.Rule("23.777(d)").Source;
+        PanelPlace? throttle = Of(ControlFunction.Throttle), propeller = Of(ControlFunction.Propeller), mixture = Of(ControlFunction.Mixture), heat = Of(ControlFunction.CarburettorHeat);
+        if (heat is not null && mixture is not null)
+        {
+            var distance = Math.Sqrt(((heat.Right - mixture.Right) * (heat.Right - mixture.Right)) + ((heat.Up - mixture.Up) * (heat.Up - mixture.Up)));
+            var left = throttle is not null && heat.Right < throttle.Right;
+            yield return new()
+            {
+                Rule = CarburettorHeat,
+                Verdict = left || distance >= Apart ? Verdict.Clear : Verdict.Fail,
+                Sentence = left
+                    ? "Carburettor heat stands left of the throttle."
+                    : $"Carburettor heat stands {say.Length(distance, Rounding.Down)} from the mixture and not left of the throttle; {say.Length(Apart)} is asked.",
+                Limit = new(Apart, QuantityKind.Length, true),
+                Sources = [source],
+                Why = "A hand that wants heat must not find the mixture.",
+            };
+        }
+
+        var order = new[] { throttle, propeller, mixture }.OfType<PanelPlace>().ToList();
+        if (order.Count < 2)
+            yield break;
+        var sorted = order.SequenceEqual(order.OrderBy(k => k.Right));
+        yield return new()
+        {
+            Rule = Levers,
+            Verdict = sorted ? Verdict.Clear : Verdict.Fail,
+            Sentence = sorted
+                ? "The engine controls stand in the order power, propeller, mixture from the left."
+                : $"From the left stand {string.Join(", ", order.OrderBy(k => k.Right).Select(k => k.Name))}; the order asked is power, propeller, mixture.",
+            Sources = [source],
+        };
+    }
+}

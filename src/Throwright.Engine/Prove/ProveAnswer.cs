@@ -1,0 +1,45 @@
+using Throwright.Engine.Model;
+using Throwright.Shapes;
+
+namespace Throwright.Engine.Prove;
+
+/// <summary>What single failures do, and what the joint is asked to bear.</summary>
+public sealed record ProveAnswer
+{
+    public required EquatableList<FailureRow> Failures { get; init; }
+
+    /// <summary>Force of the hand the strength is counted for, N.</summary>
+    public required double LimitForce { get; init; }
+
+    /// <summary>The builder chose it.</summary>
+    public required bool IsChosen { get; init; }
+
+    /// <summary>Bearing stress at limit times the factor of a push-pull joint, Pa; null: dimensions not given.</summary>
+    public double? BearingAsked { get; init; }
+
+    /// <summary>What the file does not say, each with the rules that wait for it.</summary>
+    public required EquatableList<NotSaid> Waiting { get; init; }
+}
+
+/// <summary>A member of the file that rules wait for.</summary>
+public sealed record NotSaid(string Path, string What);
+
+public enum SingleFailure
+{
+    WireParts,
+    SwivelSlips,
+    ScrewBacksOut,
+    JointComesApart,
+    AnchorSlips,
+    ConduitMelts,
+    BracketBends,
+    SpringBreaks,
+    LockSticks,
+    LockLetsGo,
+}
+
+/// <summary>One single failure of one run.</summary>
+/// <param name="Goes">Stop the device goes to; null: it stays, or that can't be told (<paramref name="Where"/> says which).</param>
+/// <param name="IsSafeEnd">It is the declared safe end; null: none declared, or can't be told.</param>
+public sealed record FailureRow(
+    SingleFailure Failure, string What, DeviceStop? Goes, string Where, bool? IsSafeEnd, string PilotFeels, string FoundBy, string Action);
