@@ -108,6 +108,9 @@ public static class AircraftFile
         return SafeWrite.Write(path, Strict.GetBytes(text), readAs);
     }
 
+    /// <summary>Path of a named point, for <see cref="TextEdit"/>.</summary>
+    public static string PointPath(string name) => "$.points" + JsonPath.Step(name);
+
     /// <summary>Place of a run in the file's list, from 0, by its id; null: no such run. For paths such as $.runs[2].</summary>
     public static int? RunIndex(string text, string id)
     {

@@ -204,9 +204,12 @@ public static class StarterFile
                 // "slidingClamp" (lets it slide) or "grommet" (holds the place only); the clamp's line (aft, right, up), if it can't
                 // turn; its inside diameter; for a tight clamp closed at a mark, the conduit from the anchor to it, "fromAnchor".
                 // "supports": [ { "at": ["20 in", "-3 in", "6 in"], "kind": "tightClamp", "along": [1, 0, 0], "size": "3/16 in" } ],
+                // Where supports may sit, for throwright solve route. Left out: anywhere.
+                // "places": [["24 in", "-3 in", "6 in"], ["30 in", "-3 in", "7 in"]],
                 // Where the conduit leaves the knob's bushing, and which way; what of conduit and wire sits inside the fittings; wire to
-                // cut off at fitting; the step in which lengths are ordered.
-                // "ends": { "leaves": { "at": ["40 in", "-2 in", "8 in"], "along": [-1, 0, 0] }, "inBushing": "3/4 in", "inAnchor": "3/8 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in" },
+                // cut off at fitting; the step in which lengths are ordered. With a lever
+                // end on the bench also where the conduit arrives at the anchor, toward the arm.
+                // "ends": { "leaves": { "at": ["40 in", "-2 in", "8 in"], "along": [-1, 0, 0] }, "arrives": { "at": ["12 in", "-3 in", "4 in"], "along": [-1, 0, 0] }, "inBushing": "3/4 in", "inAnchor": "3/8 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in" },
                 // The conduit's length as ordered or delivered.
                 // "ordered": "48 in ± 1/8 in",
                 // The largest pull and push that the cable's maker allows.

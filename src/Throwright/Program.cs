@@ -12,6 +12,7 @@ public static class Program
         var root = new RootCommand("Works out push-pull cable controls of light aircraft: throw, cushion, hand force, from a file to an answer. Not an approval.")
         {
             NewCommand.Make(),
+            MeasureCommand.Make(),
             CheckCommand.Make(),
             ExplainCommand.Make(),
             SolveCommand.Make(),

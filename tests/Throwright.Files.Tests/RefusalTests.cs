@@ -233,6 +233,8 @@ public class RefusalTests
         ("\"weight\": \"0.06 lbf/ft\"", "\"weight\": ¤\"0.06 lbf\"", "$.runs[0].cable.conduit.weight", "lbf", "a weight per length", true),
         ("\"bending\": \"0.2 N m2 ± 20 %\"", "\"bending\": ¤\"0.2 N m\"", "$.runs[1].cable.conduit.bending", "N m", "a stiffness against bending", true),
         ("\"ordered\": \"62 in ± 1/8 in\"", "\"ordered\": ¤\"-62 in\"", "$.runs[0].cable.ordered", "below zero", "above zero", false),
+        ("\"inBushing\": \"3/4 in\"", "¤\"arrives\": { \"at\": \"clamp-3\", \"along\": [1, 0, 0] }", "$.runs[0].cable.ends.arrives", "\"arrives\" beside the anchor in coordinates", "one place for the anchor", false),
+        ("\"along\": [1, 0, 0.2], \"kind\"", "\"kind\"", "$.runs[0].cable.supports[0].along", "no \"along\" in a support", "which a clamp closed at a mark needs", false),
         ("\"trimming\": \"2 in\"", "\"trimming\": ¤\"-2 in\"", "$.runs[0].cable.ends.trimming", "below zero", "0 mm to 2 m", false),
     ];
 

@@ -37,6 +37,7 @@ internal static partial class SoundFiles
                   { "at": ["40 in", "0 in", "5 in"], "along": [1, 0, 0], "kind": "slidingClamp" },
                   { "at": "clamp-2", "kind": "grommet" }
                 ],
+                "places": ["clamp-3", ["44 in", "1 in", "6 in"]],
                 "ends": {
                   "leaves": { "at": ["60 in", "2 in", "20 in"], "along": [-1, 0, 0] },
                   "inBushing": "3/4 in", "inAnchor": "1 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in"
@@ -50,7 +51,7 @@ internal static partial class SoundFiles
             },
             {
               "id": "other", "label": "MIXTURE",
-              "cable": { "conduit": { "bending": "0.2 N m2 ± 20 %" } }
+              "cable": { "conduit": { "bending": "0.2 N m2 ± 20 %" }, "ends": { "arrives": { "at": "clamp-3", "along": [0, 0, 1] } } }
             }
           ]
         }

@@ -9,8 +9,9 @@ using Throwright.Shapes.Quantities;
 namespace Throwright.Engine.Chain;
 
 /// <summary>Fills the cases of hand force and cushion from the model and from earlier answers.</summary>
+/// <param name="byLie">Bends and length of the cable are those of its lie, not typed.</param>
 /// <param name="like">The forces of a run with the same lever end, if one is at hand.</param>
-internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, HandForceCase? like, ICollection<Need> needs)
+internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, HandForceCase? like, ICollection<Need> needs, bool byLie = false)
 {
     /// <summary>m/s^2, by definition.</summary>
     private const double StandardGravity = 9.80665;
@@ -132,7 +133,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         var (clearance, clearanceLimits) = Clearance ?? default;
         Put(LadderInput.Clearance, "clearance of core in bore", "cable.conduit.bore", QuantityKind.Length, clearance, clearanceLimits);
         var (bends, bendLimits) = BendTotal ?? default;
-        Put(LadderInput.BendTotal, "bend total", cable.Bends.Count > 0 ? "cable.bends" : "cable.bendTotal", QuantityKind.Angle, bends, bendLimits);
+        Put(LadderInput.BendTotal, "bend total", byLie ? "cable.supports" : cable.Bends.Count > 0 ? "cable.bends" : "cable.bendTotal", QuantityKind.Angle, bends, bendLimits);
         Whole(LadderInput.PinPlay, "play of the swivel's pin", "leverEnd.swivel.play", swivelPlay);
         Whole(LadderInput.KnobPlay, "play of the shank", "cockpitEnd.play", knobPlay);
         Put(LadderInput.TorqueFactor, "torque of the device", "leverEnd.load.torque", QuantityKind.Ratio, 1, TorqueLimits(load, atPush, atPull));

@@ -121,6 +121,16 @@ public sealed record LeverPlacement
         };
     }
 
+    /// <summary>A direction of arm axes in the aircraft.</summary>
+    public static Vector3 ToAircraft(PlacedAnchor placed, Vector3 direction)
+    {
+        ArgumentNullException.ThrowIfNull(placed);
+        var k = Direction(placed.Axis).Unit();
+        var zero = Direction(placed.Zero);
+        var u = (zero - (Vector3.Dot(zero, k) * k)).Unit();
+        return (direction.X * u) + (direction.Y * Vector3.Cross(k, u)) + (direction.Z * k);
+    }
+
     /// <summary>
     /// Free wire and moment arm, with the arm's true limits over the geometry's tolerances; at a stop also over the
     /// limits of its angle: beyond the nominal stop the arm may come nearer to a dead centre.

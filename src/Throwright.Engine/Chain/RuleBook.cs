@@ -3,6 +3,8 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
 using Throwright.Engine.Prove;
+using Throwright.Engine.Measure;
+using Throwright.Engine.Route;
 using Throwright.Engine.Throw;
 
 namespace Throwright.Engine.Chain;
@@ -58,6 +60,19 @@ public static class RuleBook
         new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "", "left of the throttle or far enough"),
         new(PanelOrder.Levers, "Do the engine controls stand in the published order?", "another order", "", "power, propeller, mixture"),
         new(HeatRules.Parts, "Does each part stand the heat of its place?", "one does not", "the limit is from memory", "all do"),
+        new(LieRules.Rests, "Does the conduit come to rest in one lie by itself?", "it finds no lie: too short, too slack, or clamps that leave no way", "a loop, a bow that may fall to any side, or another lie it can rest in", "it does"),
+        new(LieRules.Radius, "Does the lie keep the conduit's least radius?", "tighter", "only as planned: hand and tape can use up the margin; or the limit is from memory", "also where hand and tape are off"),
+        new(LieRules.Supports, "Is the conduit held often enough?", "", "a longer stretch without a support than tubing of its size may have", "no longer one"),
+        new(LieRules.Movement, "How far does a little more length throw the lie sideways?", "", "more than the usual most", "no more than that"),
+        new(LieRules.BendTotal, "Does the lie turn little enough?", "", "more than advice from memory allows", "(no finding)"),
+        new(RouteFindings.Lays, "Does every lay within what may be off find the same lie?", "", "some find none, or one elsewhere", "(no finding)"),
+        new(RouteFindings.Typed, "Do the bends typed in agree with the lie?", "", "they differ beyond both their limits", "(no finding)"),
+        new(RouteFindings.Ordered, "Does the conduit as ordered fit the way?", "it finds no lie, or lies tighter than its maker allows", "longer or shorter than the way by more than half an order step", "it does"),
+        new(RouteFindings.Heat, "Does the conduit stand the heat of the zones it ends in?", "hotter", "", "it does"),
+        new(RouteFindings.Clamps, "Do the clamps go round the conduit?", "smaller than the conduit", "larger than its size asks for", "they do, or none has a size"),
+        new(TapeRules.Point, "Is the place of a taped point known well enough?", "", "less well than wanted", "as well as wanted; without a place: needs input"),
+        new(TapeRules.Readings, "Do the readings of a taped point agree?", "", "one disagrees, or nothing checks them", "they do"),
+        new(PointFindings.Noted, "Are the coordinates noted beside the readings those they give?", "", "they are not; the readings count", "(no finding)"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
 

@@ -19,6 +19,9 @@ public sealed record RunAnswer
 
     /// <summary>The two stops with the limits of their moment arms; null: a dead centre lies in the sweep.</summary>
     public Stops? Stops { get; init; }
+
+    /// <summary>Where the conduit goes and how it lies; null: the file does not say its way.</summary>
+    public RunRoute? Route { get; init; }
     public HandForceCase? ForceCase { get; init; }
     public HandForces? Forces { get; init; }
     public LadderCase? LadderCase { get; init; }
@@ -34,6 +37,9 @@ public sealed record RunAnswer
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>
     public required EquatableList<Finding> Findings { get; init; }
     public required EquatableList<Figure> Figures { get; init; }
+
+    /// <summary>The cable that counts: with bends and length of the lie, where the way is known; else as typed.</summary>
+    public Cable? Cable => Run.Cable is { } typed && Route is { } route ? RouteInputs.Cable(typed, route) : Run.Cable;
 
     /// <summary>The worst verdict of all findings.</summary>
     public Verdict Verdict => Findings.Count == 0 ? Verdict.NeedsInput : Findings.Max(f => f.Verdict);

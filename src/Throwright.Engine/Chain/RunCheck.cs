@@ -22,10 +22,12 @@ public static class RunCheck
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort)
     {
         var answer = Proof.Of(aircraft, Solve(aircraft, run, effort));
+        if (answer.Route is { } route)
+            answer = answer with { Route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display) } };
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var findings = RunFindings.Of(aircraft, answer, say).Concat(Proof.Findings(aircraft, answer, say))
+        var findings = RunFindings.Of(aircraft, answer, say).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)
@@ -33,7 +35,7 @@ public static class RunCheck
         return answer with
         {
             Findings = findings,
-            Figures = RunFigures.Of(answer).Concat(ProofFigures.Of(answer)).ToEquatableList(),
+            Figures = RunFigures.Of(aircraft, answer).Concat(ProofFigures.Of(answer)).ToEquatableList(),
             Sentence = SentenceOf(answer, findings, say),
         };
     }
@@ -66,11 +68,12 @@ public static class RunCheck
             answer = answer with { Sweep = same.Sweep, Stops = same.Stops };
         else if (answer.Placement is { } placement && SweepSolver.Solve(placement.Case, steps) is { } found)
             answer = answer with { Sweep = found, Stops = found.IsMonotone ? new(placement.DevicePlaceAt(found.AtPush), placement.DevicePlaceAt(found.AtPull)) : null };
+        answer = answer with { Route = RouteInputs.Of(run, answer.Placement, like?.Route, needs) };
         // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it
         // would mean anything, and near it no bound exists.
         if (answer is { Sweep: { } sweep, Stops: { } stops } && sweep.IsDriven(stops.LeastArm))
         {
-            var chain = new ChainInputs(aircraft, run, answer.Placement!, sweep, stops, same?.ForceCase, needs);
+            var chain = new ChainInputs(aircraft, run with { Cable = answer.Cable }, answer.Placement!, sweep, stops, same?.ForceCase, needs, answer.Route?.Lie is not null);
             answer = answer with { ForceCase = chain.ForceCase() };
             if (answer.ForceCase is { } forceCase)
                 answer = answer with { Forces = HandForceSolver.Solve(forceCase) };

@@ -17,7 +17,7 @@ internal static class RunFigures
     private static readonly SourceRef CushionTheory = new("project", "docs/theory/cushion.md", Evidence.Derived);
     private static readonly SourceRef ForceTheory = new("project", "docs/theory/hand-force.md", Evidence.Derived);
 
-    public static EquatableList<Figure> Of(RunAnswer answer)
+    public static EquatableList<Figure> Of(Aircraft aircraft, RunAnswer answer)
     {
         var figures = new List<Figure>();
         if (answer is { Sweep: { } sweep, Placement: { } placement })
@@ -26,7 +26,9 @@ internal static class RunFigures
             figures.AddRange(OfLadder(ladder, of, answer));
         if (answer is { Forces: { } forces, ForceCase: { } forceCase })
             figures.AddRange(OfForces(forces, forceCase, answer));
-        figures.AddRange(OfBends(answer.Run));
+        figures.AddRange(RouteFigures.Of(answer));
+        figures.AddRange(PointFigures.Of(aircraft, answer.Run));
+        figures.AddRange(OfBends(answer));
         return figures.ToEquatableList();
     }
 
@@ -491,10 +493,11 @@ internal static class RunFigures
         }
     }
 
-    private static IEnumerable<Figure> OfBends(Run run)
+    private static IEnumerable<Figure> OfBends(RunAnswer answer)
     {
-        if (run.Cable is not { Bends.Count: > 0 } cable)
+        if (answer.Cable is not { Bends.Count: > 0 } cable)
             yield break;
+        var byLie = answer.Route?.Lie is not null;
         var tightest = cable.Bends.MinBy(b => b.Radius.Least)!;
         var radius = Input("R", "radius of the tightest bend", tightest.Radius);
         yield return new()
@@ -506,9 +509,9 @@ internal static class RunFigures
             Least = tightest.Radius.Least,
             Most = tightest.Radius.Most,
             Rounding = Rounding.Down,
-            Formula = "least of the bends typed",
+            Formula = byLie ? "least of the bends of the lie" : "least of the bends typed",
             Inputs = [radius],
-            Sources = [new("project", "the builder's figures", Evidence.CommonPractice)],
+            Sources = [byLie ? new("project", "docs/theory/route.md", Evidence.Derived) : new("project", "the builder's figures", Evidence.CommonPractice)],
         };
         if (cable.Core is not { Kind: CoreKind.Solid } core)
             yield break;
@@ -526,7 +529,7 @@ internal static class RunFigures
             Sources = [ForceTheory, modulus.Source],
         };
 
-        static FigureStep Input<T>(string letter, string name, Toleranced<T> value)
-            where T : struct, IQuantity<T> => new(letter, name, value.Nominal.Si, T.Kind, value.Minus, value.Plus, letter == "R" ? "cable.bends" : "cable.core.diameter");
+        FigureStep Input<T>(string letter, string name, Toleranced<T> value)
+            where T : struct, IQuantity<T> => new(letter, name, value.Nominal.Si, T.Kind, value.Minus, value.Plus, letter != "R" ? "cable.core.diameter" : byLie ? "worked out: least-radius" : "cable.bends");
     }
 }

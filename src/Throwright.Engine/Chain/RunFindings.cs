@@ -39,7 +39,7 @@ internal static class RunFindings
                 yield return finding;
         }
 
-        foreach (var finding in OfBends(answer, say).Concat(OfFriction(answer)))
+        foreach (var finding in RouteFindings.Of(aircraft, answer, say).Concat(OfBends(answer, say)).Concat(OfFriction(answer)))
             yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {
@@ -217,10 +217,11 @@ internal static class RunFindings
 
     private static IEnumerable<Finding> OfBends(RunAnswer answer, FigureWriter say)
     {
-        if (answer.Run.Cable is not { Bends.Count: > 0 } cable)
+        if (answer.Cable is not { Bends.Count: > 0 } cable)
             yield break;
         var tightest = cable.Bends.Min(b => b.Radius.Least);
-        if (cable.Conduit?.MinRadius is { } least)
+        // A lie has a rule of its own for its radius.
+        if (cable.Conduit?.MinRadius is { } least && answer.Route?.Lie is null)
         {
             yield return new()
             {

@@ -42,19 +42,19 @@ public static class TapeRules
             Remedies = !fine && point.Next is { } next ? [new($"Measure from {next.From.Name} too: {say.Length(2 * next.Sigma, Rounding.Up)} along the worst axis.")] : [],
         };
 
-        var named = string.Join(", ", point.Suspects.Select(s => s.From.Name));
+        var named = string.Join(", ", point.Suspects.Select(s => s.Name));
         yield return new()
         {
             Rule = Readings,
             Verdict = point.Redundant > 0 && point.Suspects.Count == 0 ? Verdict.Clear : Verdict.Caution,
-            Sentence = point.Redundant == 0 ? "Three distances give the point but nothing checks them."
-                : point.Suspects.Count == 0 ? "The distances agree with each other."
-                : point.Suspects.Count == 1 ? $"The distance from {named} disagrees with the others: it is off by {say.Length(Math.Abs(Residual(point)), Rounding.Up)} or more."
-                : $"The distances disagree, and any of these may be the wrong one, the likeliest first: {named}.",
+            Sentence = point.Redundant == 0 ? "Three readings give the point but nothing checks them."
+                : point.Suspects.Count == 0 ? "The readings agree with each other."
+                : point.Suspects.Count == 1 ? $"{char.ToUpperInvariant(named[0])}{named[1..]} disagrees with the others: it is off by {say.Length(Math.Abs(Residual(point)), Rounding.Up)} or more."
+                : $"The readings disagree, and any of these may be the wrong one, the likeliest first: {named}.",
             Sources = [Derived],
             Remedies = point.Redundant == 0 ? [new("Measure a fourth distance, from a point off the plane of the other three.")]
                 : point.Suspects.Count == 0 ? []
-                : [new(point.Suspects.Count == 1 ? $"Measure from {named} again." : "Measure these again, and one more distance.")],
+                : [new(point.Suspects.Count == 1 ? $"Measure {named} again." : "Measure these again, and one more distance.")],
         };
     }
 

@@ -39,6 +39,12 @@ public sealed record CableEnds
     /// <summary>Direction in which it does, toward the device.</summary>
     public DirectionAt? LeavesAlong { get; init; }
 
+    /// <summary>Where the conduit arrives at the anchor of a lever end on a bench; null: the anchor in coordinates says it.</summary>
+    public PointAt? Arrives { get; init; }
+
+    /// <summary>Direction in which it does, toward the arm.</summary>
+    public DirectionAt? ArrivesAlong { get; init; }
+
     /// <summary>Conduit inside the bushing and inside the anchor, beyond the points where the free conduit begins and ends.</summary>
     public Length InBushing { get; init; }
     public Length InAnchor { get; init; }

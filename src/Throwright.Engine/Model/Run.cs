@@ -141,6 +141,9 @@ public sealed record Cable
 
     /// <summary>From the device to the knob.</summary>
     public EquatableList<Support> Supports { get; init; } = [];
+
+    /// <summary>Where a support may sit: structure within reach.</summary>
+    public EquatableList<PointAt> Places { get; init; } = [];
     public CableEnds? Ends { get; init; }
 
     /// <summary>Length of conduit that was ordered or delivered; null: nothing ordered yet.</summary>

@@ -55,8 +55,10 @@ public sealed record LengthToOrder
         };
     }
 
-    private static OtherLength With(Lie planned, double change)
+    /// <summary>The planned lie with another length.</summary>
+    public static OtherLength With(Lie planned, double change)
     {
+        ArgumentNullException.ThrowIfNull(planned);
         if (!(planned.Case.Length + change > 0))
             return new(change, new(null, new(NoLieReason.TooShort, planned.Case.Length + change, planned.Case.Straight)), double.NaN);
         var answer = LieSolver.Solve(planned.Case with { Length = planned.Case.Length + change });

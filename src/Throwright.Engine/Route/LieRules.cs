@@ -8,8 +8,9 @@ namespace Throwright.Engine.Route;
 /// <param name="RadiusMargin">The radius wanted over the least one, for what hands and tapes do to the plan.</param>
 /// <param name="SupportSpacing">Most conduit between two supports, m.</param>
 /// <param name="MovePerLength">Most move of the lie over the length added.</param>
+/// <param name="WorstRadius">Radius that nearly all lays within what may be off keep, m; known, it counts instead of the margin.</param>
 /// <param name="BendTotal">Bend total above which the lay-out should be thought over, rad.</param>
-public sealed record LieLimits(Limit? LeastRadius, Limit RadiusMargin, Limit SupportSpacing, Limit MovePerLength, Limit BendTotal);
+public sealed record LieLimits(Limit? LeastRadius, Limit RadiusMargin, Limit SupportSpacing, Limit MovePerLength, Limit BendTotal, double? WorstRadius = null);
 
 /// <summary>Findings on the lie.</summary>
 public static class LieRules
@@ -130,6 +131,26 @@ public static class LieRules
         }
 
         var wanted = least.Value * limits.RadiusMargin.Value;
+        if (limits.WorstRadius is { } worst)
+        {
+            var keeps = worst >= least.Value;
+            return new()
+            {
+                Rule = Radius,
+                Verdict = !(radius >= least.Value) ? Verdict.Fail : !keeps || least.Source.Evidence == Evidence.Memory ? Verdict.Caution : Verdict.Clear,
+                Sentence = shown.Length > 0
+                    ? $"The tightest place has radius {shown}, {place}, and {(double.IsFinite(worst) ? say.Length(worst, Rounding.Down) : "less")} when hand and tape are off; the conduit allows {say.Length(least.Value, Rounding.Up)}."
+                    : $"The conduit lies straight; it allows a radius of {say.Length(least.Value, Rounding.Up)}.",
+                Figure = "least-radius",
+                Limit = new(least.Value, QuantityKind.Length, true),
+                Sources = [least.Source, Derived],
+                Why = !(radius >= least.Value)
+                    ? "A conduit bent tighter than its least radius takes a set, and the wire drags and breaks in it."
+                    : !keeps ? "Only the plan keeps the least radius: a few millimetres or degrees at the ends can use up the margin."
+                    : least.Source.Evidence == Evidence.Memory ? "The least radius is from memory: confirm it with the conduit's maker." : "",
+            };
+        }
+
         return new()
         {
             Rule = Radius,

@@ -25,11 +25,13 @@ internal static partial class AircraftDescription
             [Place, Along, Kind, Size, FromAnchor],
             g => new() { Place = g.Must(Place), Along = g.Item(Along), Kind = g.Or(Kind), Size = g.Maybe(Size), FromAnchor = g.Maybe(FromAnchor) },
             new Rule(
-                "`fromAnchor` goes with a tight clamp only.",
+                "`fromAnchor` goes with a tight clamp only, and needs `along`.",
                 g =>
                 {
                     if (g.Has(FromAnchor) && g.Maybe(Kind) is { } kind && kind != SupportHold.TightClamp)
                         g.RefuseName(FromAnchor, $"\"fromAnchor\" with the kind {g.Shown(Kind)}", "a tight clamp, or no fromAnchor: the conduit slides through the others");
+                    else if (g.Has(FromAnchor) && !g.Has(Along))
+                        g.Missing(Along.Name, $"\"along\", which a clamp closed at a mark needs. {Along.Meaning}");
                 }));
     }
 
@@ -40,9 +42,17 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Given> Shape = new("leaves", "the conduit's beginning at the cockpit end", [Place, Along], g => g);
     }
 
+    private static class ArrivesShape
+    {
+        public static readonly Member<PointAt> Place = Needed("at", PointOrName, "Where the anchor holds the conduit.");
+        public static readonly Member<DirectionAt> Along = Needed("along", Direction, "The way it arrives, toward the arm.");
+        public static readonly ObjectShape<Given> Shape = new("arrives", "the conduit's arrival at the anchor", [Place, Along], g => g);
+    }
+
     private static class EndsShape
     {
         public static readonly Member<Given> Leaves = Optional("leaves", LeavesShape.Shape, "Where the conduit leaves the cockpit end, and which way.");
+        public static readonly Member<Given> Arrives = Optional("arrives", ArrivesShape.Shape, "Only with the bench form of the lever end: where the conduit arrives at the anchor, and which way. The spatial form says it by itself.");
         public static readonly Member<Length> InBushing = Optional("inBushing", new ExactShape<Length>("0 mm", "1 m"), "Conduit inside the bushing: from where it leaves to its own end.", Length.Zero, "0 mm");
         public static readonly Member<Length> InAnchor = Optional("inAnchor", new ExactShape<Length>("0 mm", "2 m"), "Conduit beyond the place that the anchor holds, to its own end.", Length.Zero, "0 mm");
         public static readonly Member<Length> WireInKnob = Optional("wireInKnob", new ExactShape<Length>("0 mm", "2 m"), "Wire inside the shank of the knob, beyond the conduit's end.", Length.Zero, "0 mm");
@@ -52,11 +62,13 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<CableEnds> Shape = new(
             "cableEnds",
             "the ends of the cable",
-            [Leaves, InBushing, InAnchor, WireInKnob, WireBeyondPin, Trimming, OrderStep],
+            [Leaves, Arrives, InBushing, InAnchor, WireInKnob, WireBeyondPin, Trimming, OrderStep],
             g => new()
             {
                 Leaves = g.In(Leaves).Item(LeavesShape.Place),
                 LeavesAlong = g.In(Leaves).Item(LeavesShape.Along),
+                Arrives = g.In(Arrives).Item(ArrivesShape.Place),
+                ArrivesAlong = g.In(Arrives).Item(ArrivesShape.Along),
                 InBushing = g.Or(InBushing),
                 InAnchor = g.Or(InAnchor),
                 WireInKnob = g.Or(WireInKnob),

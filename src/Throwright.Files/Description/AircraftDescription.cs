@@ -350,6 +350,7 @@ internal static partial class AircraftDescription
         public static readonly Member<EquatableList<Bend>> Bends = Optional("bends", new ListShape<Bend>(BendShape.Shape, "bends", 200), "Bends one by one, from the device to the knob.", [], "");
         public static readonly Member<Length> LongestStraight = Optional("longestStraight", new ExactShape<Length>("0 mm", "100 m"), "Longest straight stretch of the conduit.");
         public static readonly Member<EquatableList<Support>> Supports = Optional("supports", new ListShape<Support>(SupportShape.Shape, "supports", 100), "What holds the conduit on its way, from the device to the knob.", [], "");
+        public static readonly Member<EquatableList<PointAt>> Places = Optional("places", new ListShape<PointAt>(PointOrName, "points", 200), "Where a support may sit, for `throwright solve route`: frames and stringers within reach. Left out: anywhere.", [], "");
         public static readonly Member<CableEnds> Ends = Optional("ends", EndsShape.Shape, "Both ends of the cable: where it begins, and what to add for the order.");
         public static readonly Member<Toleranced<Length>> Ordered = Optional("ordered", new TolerancedShape<Length>("1 mm", "100 m"), "Length of the conduit as ordered or delivered, before it is cut.");
         public static readonly Member<Given> CoreLimits = Optional("limits", CoreLimitsShape.Shape, "What the maker of the cable allows.");
@@ -359,7 +360,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Cable> Shape = new(
             "cable",
             "the cable",
-            [Core, Conduit, Friction, Length, BendTotal, Bends, LongestStraight, Supports, Ends, Ordered, CoreLimits, Drag, Source],
+            [Core, Conduit, Friction, Length, BendTotal, Bends, LongestStraight, Supports, Places, Ends, Ordered, CoreLimits, Drag, Source],
             g => new()
             {
                 Core = g.Item(Core),
@@ -370,6 +371,7 @@ internal static partial class AircraftDescription
                 Bends = g.Or(Bends),
                 LongestStraight = g.Maybe(LongestStraight),
                 Supports = g.Or(Supports),
+                Places = g.Or(Places),
                 Ends = g.Item(Ends),
                 Ordered = g.Maybe(Ordered),
                 PullLimit = g.In(CoreLimits).Maybe(CoreLimitsShape.Pull),
@@ -751,6 +753,14 @@ internal static partial class AircraftDescription
                 LeverEnd = g.Item(LeverEnd),
                 Installation = g.Item(Installation),
             },
+            new Rule(
+                "`cable.ends.arrives` goes with the bench form of the lever end only.",
+                g =>
+                {
+                    var ends = g.In(Cable).In(CableShape.Ends);
+                    if (ends.Has(EndsShape.Arrives) && g.In(LeverEnd).Has(LeverEndShape.Pivot))
+                        ends.RefuseName(EndsShape.Arrives, "\"arrives\" beside the anchor in coordinates", "one place for the anchor: leverEnd.anchor.at and along, or the bench form with arrives");
+                }),
             new Rule(
                 "The rigged knob place (`leverEnd.swivel.rigged.knobOut`) lies within the stroke (`cockpitEnd.stroke`).",
                 g =>

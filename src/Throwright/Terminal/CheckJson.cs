@@ -82,6 +82,8 @@ public static class CheckJson
         json.WriteEndArray();
         if (curves && run.Curve is { } curve)
             Curve(json, curve);
+        if (curves && run.Route?.Lie is { } lie)
+            Lie(json, lie);
         json.WriteEndObject();
     }
 
@@ -241,6 +243,23 @@ public static class CheckJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void Lie(Utf8JsonWriter json, Engine.Route.Lie lie)
+    {
+        json.WriteStartArray("lie");
+        foreach (var node in lie.Shape.Nodes)
+        {
+            json.WriteStartObject();
+            Number(json, "at", node.At);
+            Number(json, "station", node.Point.X);
+            Number(json, "buttline", node.Point.Y);
+            Number(json, "waterline", node.Point.Z);
+            Number(json, "curvature", node.Curvature.Size);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void Curve(Utf8JsonWriter json, TravelCurve curve)

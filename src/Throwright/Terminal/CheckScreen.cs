@@ -123,7 +123,11 @@ public static class CheckScreen
         };
     }
 
-    private static void Finding(Screen screen, string file, RunAnswer run, Finding finding)
+    private static void Finding(Screen screen, string file, RunAnswer run, Finding finding) => Finding(screen, file, run.Run.Id, finding);
+
+    /// <summary>One finding with its remedies and sources.</summary>
+    /// <param name="run">Id of the run, for the command that explains its figure; empty: none.</param>
+    internal static void Finding(Screen screen, string file, string run, Finding finding)
     {
         screen.Raw("  ").Spans(GapMark.Characters(finding.Verdict, screen.IsPlain));
         var lines = new Screen(screen.IsPlain).Wrapped(new(' ', 22), finding.Sentence).ToString();
@@ -138,8 +142,8 @@ public static class CheckScreen
                 screen.Command("          try   ", $"throwright check {Shell(file)} " + string.Join(' ', remedy.Tries.Select(t => $"--try {Shell(t)}")));
         }
 
-        if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear)
-            screen.Command("          why   ", $"throwright explain {Shell(file)} {run.Run.Id} {figure}");
+        if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear && run.Length > 0)
+            screen.Command("          why   ", $"throwright explain {Shell(file)} {run} {figure}");
         if (finding.Sources.Count > 0)
             screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText).Distinct()), code: "2");
     }

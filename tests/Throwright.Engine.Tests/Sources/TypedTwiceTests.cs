@@ -88,6 +88,15 @@ public sealed class TypedTwiceTests
         people/weak-pinch                   34 N             D
         route/bend-total-good               180 deg          M
         route/bend-total-most               360 deg          M
+        route/radius-margin                 1.25             D
+        route/direction-error               3 deg            P
+        route/move-per-length               3                P
+        route/straight-radius               2 m              P
+        route/bend-agree                    20 deg           P
+        route/trimming                      2 in             P
+        route/order-step                    1 in             P
+        route/chafe-least                   0.375 in         R
+        route/clamp-step                    0.0625 in        S
         throw/transmission-angle-least      30 deg           P
         throw/transmission-angle-texts      40..45 deg       M
         throw/plain-fairlead-most           3 deg            R
@@ -143,6 +152,23 @@ public sealed class TypedTwiceTests
           acetal 100 85 -
           PTFE - 260 -
           polyethylene - 80 -
+        route/support-spacing R : outside in, span in
+          0.25 16
+          0.3125 18
+          0.375 20
+          0.5 23
+          0.625 25.5
+          0.75 27.5
+          1 30
+        route/clamp-cushions S : code, band, cushion, hottest degF
+          DG aluminium chloroprene 212
+          DF aluminium nitrile 212
+          DE aluminium ethylene-propylene 212
+          CF stainless nitrile 200
+          CG stainless chloroprene 212
+          CE stainless ethylene-propylene 275
+          CH stainless silicone 400
+          CJ stainless fluorosilicone 450
         cable/core-diameter M : class, low mm, high mm
           A 1.0 1.6
           B 1.4 2.0

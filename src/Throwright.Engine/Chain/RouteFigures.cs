@@ -1,0 +1,168 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Route;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Figures of the conduit's way, each with formula, inputs, source and uncertainty.</summary>
+internal static class RouteFigures
+{
+    private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
+
+    private const string Elastic = "the curve of least bending energy through ends and supports, of the given length; free of twist";
+    private const string Laid = "a conduit that could roll and slide until it had found its place, its clamps closed last";
+
+    public static IEnumerable<Figure> Of(RunAnswer answer)
+    {
+        if (answer is not { Route: { Lie: { } lie, Spread: { } spread } route, Run.Cable: { } cable })
+            yield break;
+        var how = $"{spread.Lays} lays with every place, direction (± {FigureText.Plain(Published.Get("route/direction-error").Value * 180 / Math.PI, 0)} deg) and the length drawn within its limits";
+        EquatableList<FigureStep> ends =
+        [
+            new("L", "conduit between the ends", lie.Case.Length, QuantityKind.Length, cable.Length?.Minus ?? 0, cable.Length?.Plus ?? 0, OriginOf(route)),
+            new("L0", "straight way over the supports", lie.Case.Straight, QuantityKind.Length, From: $"{route.From}, cable.supports, anchor"),
+            .. lie.Case.Stiffness is { } stiffness ? [new FigureStep("B", "stiffness against bending", stiffness, QuantityKind.BendingStiffness, From: cable.Conduit?.Bending is null ? "cable.conduit.tableEdge and weight" : "cable.conduit.bending")] : (FigureStep[])[],
+        ];
+        yield return new()
+        {
+            Id = "conduit-length",
+            Name = "conduit, end to end, fittings included",
+            Kind = QuantityKind.Length,
+            Value = lie.Case.Length + route.InFittings,
+            Formula = route.Origin == LengthOrigin.Natural ? "L + conduit inside bushing and anchor;  L: where 1/2 B k^2 + F.t = 0 at both ends, so that none is drawn in or out" : "L + conduit inside bushing and anchor",
+            Inputs = ends,
+            Steps =
+            [
+                new("f", "conduit inside bushing and anchor", route.InFittings, QuantityKind.Length),
+                .. route.Natural is { } natural ? [new FigureStep("Ln", "length between the ends at which it would rest free to slide", natural, QuantityKind.Length)] : (FigureStep[])[],
+            ],
+            Sources = [Theory],
+            Holds = Laid,
+        };
+        yield return new()
+        {
+            Id = "least-radius",
+            Name = "least radius of the lie",
+            Kind = QuantityKind.Length,
+            Value = lie.LeastRadius,
+            Least = double.IsFinite(spread.LeastRadius) ? spread.LeastRadius : null,
+            Most = double.IsFinite(spread.LeastRadius) ? lie.LeastRadius : null,
+            Rounding = Rounding.Down,
+            Formula = "1 / largest curvature of " + Elastic,
+            Inputs = ends,
+            Steps =
+            [
+                new("s", "conduit from the cockpit end to the tightest place", lie.LeastRadiusAt, QuantityKind.Length),
+                .. PlaceSteps(lie.Shape.PointAt(lie.LeastRadiusAt)),
+                .. cable.Conduit?.MinRadius is { } least ? [new FigureStep("Rmin", "least radius its maker allows", least.Metres, QuantityKind.Length, From: "cable.conduit.minRadius")] : (FigureStep[])[],
+            ],
+            Sources = [Theory],
+            Holds = Laid,
+            Uncertainty = $"{how}: 97.5 % keep the radius given",
+        };
+        yield return new()
+        {
+            Id = "bend-total",
+            Name = "bend total: sum of the angles turned along the lie",
+            Kind = QuantityKind.Angle,
+            Value = lie.BendTotal,
+            Least = spread.BendLeast,
+            Most = spread.BendMost,
+            Rounding = Rounding.Up,
+            Formula = "integral of the curvature over the length",
+            Inputs = ends,
+            Steps = route.Bends.Select((b, i) => new FigureStep($"b{i + 1}", $"bend {i + 1} from the device, radius {FigureText.Plain(b.Radius * 1000, 0, Rounding.Down)} mm, {FigureText.Plain(b.At * 1000, 0)} mm from the cockpit end", b.Angle, QuantityKind.Angle)).ToEquatableList(),
+            Sources = [Theory],
+            Holds = Laid,
+            Uncertainty = how,
+        };
+        yield return new()
+        {
+            Id = "longest-straight",
+            Name = "longest stretch that counts as straight",
+            Kind = QuantityKind.Length,
+            Value = route.LongestStraight,
+            Formula = "longest stretch of the lie with a radius above the one given",
+            Inputs = [new("R", "radius that counts as straight", Published.Get("route/straight-radius").Value, QuantityKind.Length)],
+            Sources = [Theory, Published.Get("route/straight-radius").Source],
+        };
+        yield return new()
+        {
+            Id = "support-spacing",
+            Name = "longest stretch of conduit without a support",
+            Kind = QuantityKind.Length,
+            Value = lie.Spans.Max(s => s.Length),
+            Rounding = Rounding.Up,
+            Formula = "longest of the spans of the lie",
+            Steps = lie.Spans.Select((s, i) => new FigureStep($"l{i + 1}", $"span {i + 1} from the cockpit end", s.Length, QuantityKind.Length)).ToEquatableList(),
+            Sources = [Theory, RouteFindings.SpacingFor(cable.Conduit).Source],
+        };
+        yield return new()
+        {
+            Id = "move-per-length",
+            Name = "move of the lie over the length added",
+            Kind = QuantityKind.Ratio,
+            Value = lie.MovePerLength,
+            Rounding = Rounding.Up,
+            Formula = "largest distance of the lie with 1 % more length from the lie, over the length added",
+            Inputs = ends,
+            Sources = [Theory],
+        };
+        if (route.Order is not { } order)
+            yield break;
+        EquatableList<FigureStep> other =
+        [
+            .. Other("one step more", order.Longer), .. Other("one step less", order.Shorter), .. Other("as ordered, uncut", order.AsOrdered),
+        ];
+        yield return new()
+        {
+            Id = "conduit-order",
+            Name = "conduit to order",
+            Kind = QuantityKind.Length,
+            Value = order.ConduitOrdered,
+            Rounding = Rounding.Up,
+            Formula = "L + conduit inside both fittings, rounded up to the order step",
+            Inputs = [.. ends, new("f", "conduit inside bushing and anchor", route.InFittings, QuantityKind.Length, From: "cable.ends"), new("step", "order step", StepOf(cable), QuantityKind.Length, From: "cable.ends.orderStep")],
+            Steps = [new("C", "conduit before rounding", order.Conduit, QuantityKind.Length), .. other],
+            Sources = [Theory],
+            Holds = "Check with a rope or a soft wire laid along the way before you order.",
+        };
+        yield return new()
+        {
+            Id = "wire-order",
+            Name = "core wire to order",
+            Kind = QuantityKind.Length,
+            Value = order.WireOrdered,
+            Rounding = Rounding.Up,
+            Formula = "conduit ordered + free wire at its longest + wire inside both fittings + trimming, rounded up to the order step",
+            Inputs = [new("f", "wire inside knob and beyond the pin", (cable.Ends?.WireInKnob.Metres ?? 0) + (cable.Ends?.WireBeyondPin.Metres ?? 0), QuantityKind.Length, From: "cable.ends")],
+            Steps = [new("W", "wire before rounding, for the conduit cut to the way", order.Wire, QuantityKind.Length)],
+            Sources = [Theory],
+            Holds = answer.Sweep is { IsMonotone: true } ? "" : "the free wire at the lever end is not known and not counted",
+        };
+    }
+
+    private static double StepOf(Model.Cable cable) => cable.Ends?.OrderStep?.Metres ?? Published.Get("route/order-step").Value;
+
+    private static IEnumerable<FigureStep> PlaceSteps(Shapes.Frames.Vector3 place) =>
+    [
+        new("x", "its station", place.X, QuantityKind.Length), new("y", "its buttline", place.Y, QuantityKind.Length), new("z", "its waterline", place.Z, QuantityKind.Length),
+    ];
+
+    private static IEnumerable<FigureStep> Other(string name, OtherLength with) => with.Answer.Lie is { } lie
+        ?
+        [
+            new("", $"{name}: moves the lie by", with.Moved, QuantityKind.Length),
+            new("", $"{name}: least radius", lie.LeastRadius, QuantityKind.Length),
+        ]
+        : [];
+
+    private static string OriginOf(RunRoute route) => route.Origin switch
+    {
+        LengthOrigin.Typed => "cable.length",
+        LengthOrigin.Ordered => "cable.ordered",
+        _ => "worked out: natural length",
+    };
+}

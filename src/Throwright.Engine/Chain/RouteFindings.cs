@@ -1,0 +1,204 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Engine.Sources;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Findings on the way of the conduit, with the limits that apply to it.</summary>
+internal static class RouteFindings
+{
+    public const string Typed = "route/typed";
+    public const string Ordered = "route/ordered";
+    public const string Heat = "route/heat";
+    public const string Clamps = "route/clamps";
+    public const string Lays = "route/lays";
+
+    private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
+    private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
+
+    public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
+    {
+        if (answer is not { Route: { } route, Run.Cable: { } cable })
+            yield break;
+        foreach (var finding in LieRules.Find(route.Answer, LimitsOf(cable, route), say))
+            yield return finding;
+        if (route is { Lie: { } lie, Spread: { } spread })
+        {
+            if (spread.Without > 0 || spread.Flips)
+                yield return OfLays(spread, say);
+            if (OfTyped(cable, lie, say) is { } typed)
+                yield return typed;
+        }
+
+        if (OfOrdered(cable, route, say) is { } ordered)
+            yield return ordered;
+        if (OfHeat(aircraft, answer.Run, cable) is { } heat)
+            yield return heat;
+        if (OfClamps(aircraft, cable, say) is { } clamps)
+            yield return clamps;
+    }
+
+    /// <summary>Longest span for a conduit of this diameter, by the published table of tubing; the thinnest row for thinner ones.</summary>
+    public static Limit SpacingFor(Conduit? conduit)
+    {
+        var table = Published.Table("route/support-spacing");
+        var outside = conduit?.Outside?.Nominal.Metres ?? 0;
+        var row = table.Rows.LastOrDefault(r => r.Si("outside") <= outside + 1e-9) ?? table.Rows[0];
+        return new(row.Si("span"), table.Source);
+    }
+
+    /// <summary>Dash number of the loop clamp that goes round the conduit; null: its diameter is not known.</summary>
+    public static int? DashFor(Conduit? conduit) => conduit?.Outside is { } outside
+        ? (int)Math.Ceiling((outside.Nominal.Metres / Published.Get("route/clamp-step").Value) - 1e-6)
+        : null;
+
+    private static LieLimits LimitsOf(Cable cable, RunRoute route)
+    {
+        static Limit Of(string id) => new(Published.Get(id).Value, Published.Get(id).Source);
+        return new(
+            cable.Conduit?.MinRadius is { } least ? new(least.Metres, Maker) : null,
+            Of("route/radius-margin"),
+            SpacingFor(cable.Conduit),
+            Of("route/move-per-length"),
+            Of("route/bend-total-most"),
+            route.Spread?.LeastRadius);
+    }
+
+    private static Finding OfLays(LieSpread spread, FigureWriter say) => new()
+    {
+        Rule = Lays,
+        Verdict = Verdict.Caution,
+        Sentence = spread.Without > 0
+            ? $"In {spread.Without} of {spread.Lays} lays within what may be off, the conduit finds no lie: it is too short there."
+            : $"Within what may be off the lie can move by {say.Length(spread.Moved, Rounding.Up)}: a bow may lie elsewhere than planned.",
+        Sources = [Theory],
+        Why = "Places and directions are only as good as hand and tape. A support in the long span, or a little more length, takes the chance away.",
+    };
+
+    /// <summary>Bends typed by eye against those of the lie.</summary>
+    private static Finding? OfTyped(Cable cable, Lie lie, FigureWriter say)
+    {
+        var (total, less, more) = cable.Bends.Count > 0
+            ? (cable.Bends.Sum(b => b.Angle.Nominal.Radians), cable.Bends.Sum(b => b.Angle.Minus), cable.Bends.Sum(b => b.Angle.Plus))
+            : cable.BendTotal is { } typed ? (typed.Nominal.Radians, typed.Minus, typed.Plus) : (double.NaN, 0, 0);
+        var agree = Published.Get("route/bend-agree");
+        var beyond = Math.Max(lie.BendTotal - (total + more), total - less - lie.BendTotal);
+        if (double.IsNaN(total) || beyond <= agree.Value)
+            return null;
+        return new()
+        {
+            Rule = Typed,
+            Verdict = Verdict.Caution,
+            Sentence = $"The file's bends turn {say.Angle(total)} in all, the lie turns {say.Angle(lie.BendTotal)}: the lie's are used.",
+            Figure = "bend-total",
+            Sources = [agree.Source, Theory],
+            Why = "One of the two is wrong: a bend that was not counted, a support that is not in the file, or a place that is off.",
+        };
+    }
+
+    /// <summary>The conduit as ordered or delivered, put in uncut, against the way.</summary>
+    private static Finding? OfOrdered(Cable cable, RunRoute route, FigureWriter say)
+    {
+        if (route is not { Ordered: { } with, Lie: { } lie } || cable.Ordered is not { } ordered)
+            return null;
+        var shown = say.Size(ordered.Nominal.Metres);
+        if (with.Answer.Lie is not { } lies)
+        {
+            return new()
+            {
+                Rule = Ordered,
+                Verdict = Verdict.Fail,
+                Sentence = with.Change < 0
+                    ? $"The conduit ordered, {shown}, is {say.Length(-with.Change)} too short. {with.Answer.Refusal!.Say(say)}"
+                    : $"The conduit ordered, {shown}, is {say.Length(with.Change)} longer than the way. {with.Answer.Refusal!.Say(say)}",
+                Figure = "conduit-order",
+                Sources = [Theory],
+            };
+        }
+
+        var least = cable.Conduit?.MinRadius?.Metres;
+        var tight = lies.LeastRadius < least;
+        var step = Published.Get("route/order-step").Value;
+        var much = Math.Abs(with.Change) > 0.5 * step;
+        var sense = with.Change > 0 ? "longer" : "shorter";
+        return new()
+        {
+            Rule = Ordered,
+            Verdict = tight ? Verdict.Fail : much ? Verdict.Caution : Verdict.Clear,
+            Sentence = Math.Abs(with.Change) < 5e-5
+                ? $"The conduit ordered, {shown}, has the length of the way."
+                : $"The conduit ordered, {shown}, is {say.Length(Math.Abs(with.Change))} {sense} than the way: put in as it is, it lies up to {say.Length(with.Moved, Rounding.Up)} elsewhere, its least radius is {say.Length(lies.LeastRadius, Rounding.Down)} instead of {say.Length(lie.LeastRadius, Rounding.Down)}, and it turns {say.Angle(lies.BendTotal)} instead of {say.Angle(lie.BendTotal)}.",
+            Figure = "conduit-order",
+            Limit = least is { } radius ? new(radius, QuantityKind.Length, true) : null,
+            Sources = least is null ? [Theory] : [Maker, Theory],
+            Remedies = !much ? []
+                : with.Change > 0
+                ? [new($"Cut {say.Move(with.Change)} off the conduit, if its maker lets you; the wire goes with it.")]
+                : [new($"Order {say.Size(route.Order?.ConduitOrdered ?? double.NaN)}: too short is worse than too long.")],
+            Why = much && with.Change > 0 ? "A straight run throws every bit of extra length sideways; bends take it up better." : "",
+        };
+    }
+
+    /// <summary>What the conduit stands against the hottest zone it ends in.</summary>
+    private static Finding? OfHeat(Aircraft aircraft, Run run, Cable cable)
+    {
+        if (aircraft.Environment is not { } at || cable.Conduit?.Hottest is not { } stands)
+            return null;
+        var (zone, hot) = run.LeverEnd?.Zone switch
+        {
+            HeatZone.EngineBay => ("the engine bay", at.EngineBay),
+            HeatZone.Elsewhere when at.Elsewhere.Celsius > at.Cabin.Celsius => ("the structure", at.Elsewhere),
+            _ => ("the cabin", at.Cabin),
+        };
+        if (at.Cabin.Celsius > hot.Celsius)
+            (zone, hot) = ("the cabin", at.Cabin);
+        return new()
+        {
+            Rule = Heat,
+            Verdict = hot.Celsius > stands.Celsius ? Verdict.Fail : Verdict.Clear,
+            Sentence = hot.Celsius > stands.Celsius
+                ? $"{char.ToUpperInvariant(zone[0])}{zone[1..]} gets up to {FigureText.Plain(hot.Celsius, 0, Rounding.Up)} °C, the conduit stands {FigureText.Plain(stands.Celsius, 0, Rounding.Down)} °C."
+                : $"The conduit stands {FigureText.Plain(stands.Celsius, 0, Rounding.Down)} °C; the hottest place it ends in, {zone}, gets up to {FigureText.Plain(hot.Celsius, 0, Rounding.Up)} °C.",
+            Limit = new(stands.Celsius, QuantityKind.Temperature, false),
+            Sources = [Maker],
+            Why = "A liner that softens grips the core; an end that melts frees it. Air near an exhaust is hotter than its zone: keep away from it, or shield it.",
+        };
+    }
+
+    private static Finding? OfClamps(Aircraft aircraft, Cable cable, FigureWriter say)
+    {
+        if (cable.Conduit?.Outside is not { } outside || cable.Supports.Count == 0)
+            return null;
+        var step = Published.Get("route/clamp-step");
+        var dash = DashFor(cable.Conduit)!.Value;
+        var round = cable.Supports.Where(s => s.Size is not null).ToList();
+        var small = round.Count(s => s.Size!.Value.Metres < outside.Least - (0.25 * step.Value));
+        var loose = round.Count(s => s.Kind != SupportHold.Grommet && s.Size!.Value.Metres > (dash * step.Value) + 1e-6);
+        var bad = small > 0 || loose > 0;
+        return new()
+        {
+            Rule = Clamps,
+            Verdict = small > 0 ? Verdict.Fail : loose > 0 ? Verdict.Caution : Verdict.Clear,
+            Sentence = small > 0
+                ? $"{small} of {round.Count} clamps are smaller than the conduit, {say.Size(outside.Nominal.Metres)} outside."
+                : loose > 0
+                ? $"{loose} of {round.Count} clamps are larger than the conduit asks for: loop clamp dash {dash}, {say.Size(dash * step.Value)}."
+                : $"A conduit of {say.Size(outside.Nominal.Metres)} outside takes loop clamps of dash {dash} (MS21919).",
+            Sources = [step.Source],
+            Why = bad ? "A clamp that is too large lets the conduit work and chafe; one that is too small crushes it." : CushionsFor(aircraft),
+        };
+    }
+
+    /// <summary>Which cushions stand the heat, for the list of supports.</summary>
+    private static string CushionsFor(Aircraft aircraft)
+    {
+        if (aircraft.Environment is not { } at)
+            return "";
+        var table = Published.Table("route/clamp-cushions");
+        var hottest = Math.Max(at.EngineBay.Celsius, at.Cabin.Celsius);
+        var stand = table.Rows.Where(r => r.Si("hottest") >= hottest).Select(r => $"{r.Find("code")!.Text} ({r.Find("cushion")!.Text})");
+        return $"Bands and cushions that stand {FigureText.Plain(hottest, 0, Rounding.Up)} °C: {string.Join(", ", stand)}. Check against the part in hand.";
+    }
+}

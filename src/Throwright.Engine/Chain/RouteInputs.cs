@@ -1,0 +1,257 @@
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Engine.Sources;
+using Throwright.Engine.Throw;
+using Throwright.Shapes;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Numerics;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>From the file's ends and supports to the lie of the conduit.</summary>
+internal static class RouteInputs
+{
+    /// <summary>Lays drawn within what may be off: enough for the 97.5th percentile to a few per cent.</summary>
+    private const int Lays = 80;
+
+    /// <summary>The route; null with the missing inputs named. A file that says nothing of the way asks for nothing.</summary>
+    /// <param name="like">The route of a run already worked out: the same case has the same lie.</param>
+    public static RunRoute? Of(Run run, LeverPlacement? placement, RunRoute? like, ICollection<Need> needs)
+    {
+        var cable = run.Cable;
+        if (cable is null || (cable.Supports.Count == 0 && cable.Ends is not { Leaves: not null } and not { Arrives: not null }))
+            return null;
+        var start = StartOf(run, needs);
+        var end = EndOf(run, placement, needs);
+        var unknown = cable.Supports.Select(s => s.Place).Where(p => !p.IsKnown).Select(p => p.Name).ToList();
+        foreach (var name in unknown)
+            needs.Add(Need.Point(name, "the lie of the conduit"));
+        if (start is not { } s0 || end is not { } e0 || unknown.Count > 0)
+            return null;
+        var ends = cable.Ends ?? new();
+        var inFittings = ends.InBushing.Metres + ends.InAnchor.Metres;
+        var of = new LieCase
+        {
+            Start = s0.Place,
+            StartAlong = s0.Along,
+            End = e0.Place,
+            EndAlong = e0.Along,
+            Length = 1,
+            LeastRadius = cable.Conduit?.MinRadius?.Metres,
+            Stiffness = StiffnessOf(cable.Conduit),
+            Weight = new(0, 0, -(cable.Conduit?.Weight?.Nominal.NewtonsPerMetre ?? 0)),
+        };
+        of = of with { Supports = Supports(cable, of) };
+        // The same ends and supports have the same natural length.
+        var natural = like is not null && like.Case with { Length = 1, Supports = of.Supports } == of && !like.Case.Supports.Any(s => s.At is not null) ? like.Natural : NaturalLength(of);
+        var (length, origin) = cable.Length is { } typed ? (typed.Nominal.Metres - inFittings, LengthOrigin.Typed)
+            : natural is { } rests ? (rests, LengthOrigin.Natural)
+            : cable.Ordered is { } ordered ? (ordered.Nominal.Metres - inFittings, LengthOrigin.Ordered)
+            : (0, LengthOrigin.Natural);
+        if (!(length > 0))
+        {
+            needs.Add(Need.RouteLength);
+            return null;
+        }
+
+        of = of with { Length = length };
+        of = of with { Supports = [.. of.Supports.Select((p, i) => cable.Supports[^(i + 1)].FromAnchor is { } at && p.Kind == SupportKind.Tight ? p with { At = length - at.Nominal.Metres } : p)] };
+        if (like is not null && like.Case == of && like.Origin == origin && like.InFittings == inFittings)
+            return like;
+        var answer = LieSolver.Solve(of);
+        var route = new RunRoute { Case = of, Answer = answer, Origin = origin, From = s0.Words, InFittings = inFittings, Natural = natural };
+        if (answer.Lie is not { } lie)
+            return route;
+        var straight = Published.Get("route/straight-radius").Value;
+        return route with
+        {
+            Spread = SpreadOf(lie, run, s0.Limits, e0.Limits),
+            Bends = LieBend.Of(lie.Shape),
+            LongestStraight = LieBend.Straight(lie.Shape, straight),
+            Ordered = cable.Ordered is { } delivered && origin != LengthOrigin.Ordered ? LengthToOrder.With(lie, delivered.Nominal.Metres - inFittings - length) : null,
+        };
+    }
+
+    /// <summary>Lengths to order; null where there is no lie.</summary>
+    public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display)
+    {
+        if (route.Lie is not { } lie)
+            return null;
+        var ends = run.Cable?.Ends ?? new();
+        var step = ends.OrderStep?.Metres ?? Published.Get("route/order-step").Value;
+        var trimming = ends.Trimming?.Metres ?? Published.Get("route/trimming").Value;
+        // At the push stop the most wire stands out of the conduit at the device, and least at the knob.
+        var free = sweep is { IsMonotone: true } ? Math.Max(0, sweep.AtPush.Length - ends.InAnchor.Metres) + Math.Max(0, knobOutAtPushStop ?? 0) : 0;
+        var inch = display.Length == LengthUnit.Inch ? Length.MetresPerInch : 0.025;
+        return LengthToOrder.Find(lie, new(route.InFittings, free, ends.WireInKnob.Metres + ends.WireBeyondPin.Metres, trimming, step), inch);
+    }
+
+    /// <summary>The cable that counts: bends, straight and length from the lie where there is one.</summary>
+    public static Cable Cable(Cable typed, RunRoute route)
+    {
+        if (route is not { Lie: { } lie, Spread: { } spread })
+            return typed;
+        // Each bend has its part of what the whole may turn less or more.
+        double less = Math.Max(0, (lie.BendTotal - spread.BendLeast) / lie.BendTotal), more = Math.Max(0, (spread.BendMost - lie.BendTotal) / lie.BendTotal);
+        var tighter = Math.Clamp(1 - (spread.LeastRadius / lie.LeastRadius), 0, 0.9);
+        return typed with
+        {
+            BendTotal = null,
+            Bends = route.Bends.Select(b => new Bend(new(new(b.Angle), less * b.Angle, more * b.Angle), new(new(b.Radius), tighter * b.Radius, tighter * b.Radius))).ToEquatableList(),
+            LongestStraight = typed.LongestStraight ?? new(route.LongestStraight),
+            Length = typed.Length ?? Toleranced<Length>.Exact(new(lie.Case.Length + route.InFittings)),
+        };
+    }
+
+    private readonly record struct EndPlace(Vector3 Place, Vector3 Along, Vector3 Limits, string Words);
+
+    private static EndPlace? StartOf(Run run, ICollection<Need> needs)
+    {
+        if (run.Cable?.Ends is { Leaves: { } at, LeavesAlong: { } along })
+        {
+            if (at.IsKnown)
+                return new(PointSurvey.Place(at), Direction(along).Unit(), LimitsOf(at), "cable.ends.leaves");
+            needs.Add(Need.Point(at.Name, "the lie of the conduit"));
+            return null;
+        }
+
+        if (run.CockpitEnd is { Sheet: { } sheet, Hole: { } hole } end)
+        {
+            if (!hole.IsKnown)
+            {
+                needs.Add(Need.Point(hole.Name, "the lie of the conduit"));
+                return null;
+            }
+
+            // Behind the sheet, along the shank: the end of the bushing.
+            var shank = ShankOf(sheet, end.Tilt);
+            var behind = end.Bushing?.Length?.Nominal.Metres ?? 0;
+            return new(PointSurvey.Place(hole) - (behind * shank), -shank, LimitsOf(hole), end.Bushing?.Length is null ? "the hole in the sheet" : "the end of the bushing behind the sheet");
+        }
+
+        needs.Add(Need.Leaves);
+        return null;
+    }
+
+    /// <summary>The shank's axis toward the pilot: the sheet's normal and two slopes, toward up and toward right as the pilot sees it.</summary>
+    private static Vector3 ShankOf(Sheet sheet, MountTilt? tilt)
+    {
+        var normal = Direction(sheet.Normal).Unit();
+        // Left out, up is up in the aircraft; where the sheet lies flat, forward.
+        var up = sheet.Up is { } typed ? Direction(typed) : Math.Abs(normal.Z) > 0.99 ? new(-1, 0, 0) : new(0, 0, 1);
+        up = (up - (Vector3.Dot(up, normal) * normal)).Unit();
+        var right = Vector3.Cross(up, normal);
+        return (normal + (Math.Tan(tilt?.Up.Radians ?? 0) * up) + (Math.Tan(tilt?.Right.Radians ?? 0) * right)).Unit();
+    }
+
+    private static EndPlace? EndOf(Run run, LeverPlacement? placement, ICollection<Need> needs)
+    {
+        if (run.LeverEnd?.Placed is { } placed)
+        {
+            if (!placed.Anchor.IsKnown)
+            {
+                needs.Add(Need.Point(placed.Anchor.Name, "the lie of the conduit"));
+                return null;
+            }
+
+            if (placed.Along is { } along)
+                return new(PointSurvey.Place(placed.Anchor), Direction(along).Unit(), LimitsOf(placed.Anchor), "");
+            // At the swivel at mid travel, as the throw takes it.
+            return placement is null ? null : new(PointSurvey.Place(placed.Anchor), LeverPlacement.ToAircraft(placed, placement.Case.Along).Unit(), LimitsOf(placed.Anchor), "");
+        }
+
+        if (run.Cable?.Ends is { Arrives: { } at, ArrivesAlong: { } arrives })
+        {
+            if (at.IsKnown)
+                return new(PointSurvey.Place(at), Direction(arrives).Unit(), LimitsOf(at), "");
+            needs.Add(Need.Point(at.Name, "the lie of the conduit"));
+            return null;
+        }
+
+        needs.Add(Need.Arrives);
+        return null;
+    }
+
+    private static EquatableList<LieSupport> Supports(Cable cable, LieCase of)
+    {
+        var places = cable.Supports.Reverse().ToList();
+        Vector3 At(int i) => i < 0 ? of.Start : i < places.Count ? PointSurvey.Place(places[i].Place) : of.End;
+        return places.Select((p, i) =>
+        {
+            if (p.Kind == SupportHold.Grommet || p.Along is not { } line)
+                return new LieSupport(At(i), SupportKind.Grommet);
+            // A clamp's line has no sense of its own: it runs the way the conduit does.
+            var along = Direction(line).Unit();
+            var way = At(i + 1) - At(i - 1);
+            return new LieSupport(At(i), p.Kind == SupportHold.TightClamp ? SupportKind.Tight : SupportKind.Sliding, Vector3.Dot(along, way) < 0 ? -along : along);
+        }).ToEquatableList();
+    }
+
+    private static double? NaturalLength(LieCase of) => LieSolver.NaturalLength(of with { Length = Math.Max(of.Straight, 1e-3) });
+
+    /// <summary>Typed, or from the table's edge.</summary>
+    private static double? StiffnessOf(Conduit? conduit) => conduit switch
+    {
+        { Bending: { } typed } => typed.Nominal.NewtonSquareMetres,
+        { TableEdge: { } edge, Weight: { } weight } => TableEdgeTest.StiffnessOf(edge.Overhang.Nominal.Metres, edge.Droop.Nominal.Metres, weight.Nominal.NewtonsPerMetre),
+        _ => null,
+    };
+
+    /// <summary>The lie again with everything that may be off drawn within its limits.</summary>
+    private static LieSpread SpreadOf(Lie lie, Run run, Vector3 start, Vector3 end)
+    {
+        var of = lie.Case;
+        var lean = Published.Get("route/direction-error").Value;
+        var held = run.Cable!.Supports.Reverse().Select(s => LimitsOf(s.Place)).ToList();
+        var less = run.Cable.Length is { } typed ? (typed.Minus, typed.Plus) : default;
+        var (radii, moves, bends) = (new List<double>(), new List<double>(), new List<double>());
+        var without = 0;
+        for (var n = 0; n < Lays; n++)
+        {
+            var random = new CounterRandom(29, n);
+            var position = 0L;
+            double Sign() => (2 * random.Uniform(position++)) - 1;
+            Vector3 Off(Vector3 limits) => new(limits.X * Sign(), limits.Y * Sign(), limits.Z * Sign());
+            Vector3 Leant(Vector3 direction)
+            {
+                // Uniform within the cone, near enough.
+                var across = Vector3.Cross(direction, Math.Abs(direction.X) < 0.7 ? new(1, 0, 0) : new(0, 1, 0)).Unit();
+                double turn = Math.PI * Sign(), by = Math.Tan(lean * Math.Sqrt(Math.Abs(Sign())));
+                return (direction + (by * ((Math.Cos(turn) * across) + (Math.Sin(turn) * Vector3.Cross(direction, across))))).Unit();
+            }
+
+            var drawn = of with
+            {
+                Start = of.Start + Off(start),
+                StartAlong = Leant(of.StartAlong.Unit()),
+                End = of.End + Off(end),
+                EndAlong = Leant(of.EndAlong.Unit()),
+                Supports = of.Supports.Select((s, i) => s with { Point = s.Point + Off(held[i]), Along = s.Along is { } a ? Leant(a) : null }).ToEquatableList(),
+                Length = of.Length + (Sign() is var u && u < 0 ? u * less.Item1 : u * less.Item2),
+            };
+            if (LieSolver.Follow(drawn, lie).Lie is not { } other)
+            {
+                without++;
+                continue;
+            }
+
+            radii.Add(other.LeastRadius);
+            bends.Add(other.BendTotal);
+            moves.Add(LieSolver.Apart(other.Shape, lie.Shape));
+        }
+
+        double Rank(List<double> values, double share) => values.Count == 0 ? double.NaN : values.Order().ElementAt((int)Math.Clamp(share * values.Count, 0, values.Count - 1));
+        return new(
+            Lays, without, Rank(radii, 0.025), Rank(moves, 0.975), Math.Min(lie.BendTotal, bends.DefaultIfEmpty(lie.BendTotal).Min()), Math.Max(lie.BendTotal, bends.DefaultIfEmpty(lie.BendTotal).Max()),
+            moves.Any(m => m > 0.1 * of.Straight));
+    }
+
+    private static Vector3 LimitsOf(PointAt at)
+    {
+        static double Half(Toleranced<Length> c) => 0.5 * (c.Minus + c.Plus);
+        return new(Half(at.Station), Half(at.Buttline), Half(at.Waterline));
+    }
+
+    private static Vector3 Direction(DirectionAt d) => new(d.Aft, d.Right, d.Up);
+}
