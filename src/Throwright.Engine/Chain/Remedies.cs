@@ -24,7 +24,8 @@ internal static class Remedies
             SweepRules.Swing or SweepRules.WireBend => LessSwing(answer, solve.Value, say),
             HandForceRules.Hand => Lighter(answer, solve.Value, say),
             HandForceRules.BareWire => ShorterWire(answer, say),
-            _ => [],
+            // Those that a rule could say by itself.
+            _ => finding.Remedies,
         }).ToEquatableList();
     }
 

@@ -117,7 +117,7 @@ internal static class Runs
         return answer with
         {
             Findings = [.. RunFindings.Of(of, answer, new(of.Display)).Select(RunFindings.Confirmed).OrderByDescending(f => f.Verdict)],
-            Figures = RunFigures.Of(answer),
+            Figures = RunFigures.Of(of, answer),
         };
     }
 

@@ -20,8 +20,7 @@ public sealed class PublishedTests
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
         "joint/cable-factor", "joint/screw-on-wire-derate",
-        "measure/wanted",
-        "route/bend-total-good", "route/bend-total-most",
+        "route/bend-total-good", "route/chafe-least",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
     ];
 

@@ -91,7 +91,7 @@ public sealed class TypedTwiceTests
         route/radius-margin                 1.25             D
         route/direction-error               3 deg            P
         route/move-per-length               3                P
-        route/straight-radius               2 m              P
+        route/straight-radius               2000 mm              P
         route/bend-agree                    20 deg           P
         route/trimming                      2 in             P
         route/order-step                    1 in             P
@@ -152,7 +152,7 @@ public sealed class TypedTwiceTests
           acetal 100 85 -
           PTFE - 260 -
           polyethylene - 80 -
-        route/support-spacing R : outside in, span in
+        route/support-spacing r : outside in, span in
           0.25 16
           0.3125 18
           0.375 20
@@ -160,15 +160,15 @@ public sealed class TypedTwiceTests
           0.625 25.5
           0.75 27.5
           1 30
-        route/clamp-cushions S : code, band, cushion, hottest degF
-          DG aluminium chloroprene 212
-          DF aluminium nitrile 212
-          DE aluminium ethylene-propylene 212
-          CF stainless nitrile 200
-          CG stainless chloroprene 212
-          CE stainless ethylene-propylene 275
-          CH stainless silicone 400
-          CJ stainless fluorosilicone 450
+        route/clamp-cushions S : code, band, cushion, hottest degC
+          DG aluminium chloroprene 100
+          DF aluminium nitrile 100
+          DE aluminium ethylene-propylene 100
+          CF stainless nitrile 93
+          CG stainless chloroprene 100
+          CE stainless ethylene-propylene 135
+          CH stainless silicone 204
+          CJ stainless fluorosilicone 232
         cable/core-diameter M : class, low mm, high mm
           A 1.0 1.6
           B 1.4 2.0
