@@ -178,8 +178,6 @@ public static class StarterFile
                   "material": "carbonSteel",
                   // The smallest bend radius that the cable's maker allows.
                   "minRadius": "4 in",
-                  // The hottest that conduit and liner stand for long, from the maker's sheet.
-                  // "hottest": "120 degC",
                   // How it lies where it is slack: its weight, and its stiffness against bending with the core in it. Few makers
                   // say the stiffness. A table's edge gives it: hold a piece level, measure what stands out and how far its tip hangs.
                   // "weight": "0.06 lbf/ft ± 5 %",

@@ -28,7 +28,7 @@ internal static partial class SoundFiles
               "id": "cowl-flap",
               "cable": {
                 "conduit": {
-                  "outside": "0.187 in ± 0.003 in", "bore": "0.078 in", "hottest": "150 degC",
+                  "outside": "0.187 in ± 0.003 in", "bore": "0.078 in",
                   "tableEdge": { "overhang": "20 in", "droop": "3 in ± 1/16 in" }, "weight": "0.06 lbf/ft"
                 },
                 "ordered": "62 in ± 1/8 in",
@@ -40,7 +40,8 @@ internal static partial class SoundFiles
                 "places": ["clamp-3", ["44 in", "1 in", "6 in"]],
                 "ends": {
                   "leaves": { "at": ["60 in", "2 in", "20 in"], "along": [-1, 0, 0] },
-                  "inBushing": "3/4 in", "inAnchor": "1 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in"
+                  "inBushing": "3/4 in", "inAnchor": "1 in", "wireInKnob": "1 1/2 in",
+                  "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in"
                 }
               },
               "leverEnd": {

@@ -11,7 +11,6 @@ internal static class RouteFindings
 {
     public const string Typed = "route/typed";
     public const string Ordered = "route/ordered";
-    public const string Heat = "route/heat";
     public const string Clamps = "route/clamps";
     public const string Lays = "route/lays";
 
@@ -34,8 +33,6 @@ internal static class RouteFindings
 
         if (OfOrdered(cable, route, say) is { } ordered)
             yield return ordered;
-        if (OfHeat(aircraft, answer.Run, cable) is { } heat)
-            yield return heat;
         if (OfClamps(aircraft, cable, say) is { } clamps)
             yield return clamps;
     }
@@ -138,32 +135,6 @@ internal static class RouteFindings
                 ? [new($"Cut {say.Move(with.Change)} off the conduit, if its maker lets you; the wire goes with it.")]
                 : [new($"Order {say.Size(route.Order?.ConduitOrdered ?? double.NaN)}: too short is worse than too long.")],
             Why = much && with.Change > 0 ? "A straight run throws every bit of extra length sideways; bends take it up better." : "",
-        };
-    }
-
-    /// <summary>What the conduit stands against the hottest zone it ends in.</summary>
-    private static Finding? OfHeat(Aircraft aircraft, Run run, Cable cable)
-    {
-        if (aircraft.Environment is not { } at || cable.Conduit?.Hottest is not { } stands)
-            return null;
-        var (zone, hot) = run.LeverEnd?.Zone switch
-        {
-            HeatZone.EngineBay => ("the engine bay", at.EngineBay),
-            HeatZone.Elsewhere when at.Elsewhere.Celsius > at.Cabin.Celsius => ("the structure", at.Elsewhere),
-            _ => ("the cabin", at.Cabin),
-        };
-        if (at.Cabin.Celsius > hot.Celsius)
-            (zone, hot) = ("the cabin", at.Cabin);
-        return new()
-        {
-            Rule = Heat,
-            Verdict = hot.Celsius > stands.Celsius ? Verdict.Fail : Verdict.Clear,
-            Sentence = hot.Celsius > stands.Celsius
-                ? $"{char.ToUpperInvariant(zone[0])}{zone[1..]} gets up to {FigureText.Plain(hot.Celsius, 0, Rounding.Up)} °C, the conduit stands {FigureText.Plain(stands.Celsius, 0, Rounding.Down)} °C."
-                : $"The conduit stands {FigureText.Plain(stands.Celsius, 0, Rounding.Down)} °C; the hottest place it ends in, {zone}, gets up to {FigureText.Plain(hot.Celsius, 0, Rounding.Up)} °C.",
-            Limit = new(stands.Celsius, QuantityKind.Temperature, false),
-            Sources = [Maker],
-            Why = "A liner that softens grips the core; an end that melts frees it. Air near an exhaust is hotter than its zone: keep away from it, or shield it.",
         };
     }
 

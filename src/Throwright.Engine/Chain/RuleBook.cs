@@ -68,7 +68,6 @@ public static class RuleBook
         new(RouteFindings.Lays, "Does every lay within what may be off find the same lie?", "", "some find none, or one elsewhere", "(no finding)"),
         new(RouteFindings.Typed, "Do the bends typed in agree with the lie?", "", "they differ beyond both their limits", "(no finding)"),
         new(RouteFindings.Ordered, "Does the conduit as ordered fit the way?", "it finds no lie, or lies tighter than its maker allows", "longer or shorter than the way by more than half an order step", "it does"),
-        new(RouteFindings.Heat, "Does the conduit stand the heat of the zones it ends in?", "hotter", "", "it does"),
         new(RouteFindings.Clamps, "Do the clamps go round the conduit?", "smaller than the conduit", "larger than its size asks for", "they do, or none has a size"),
         new(TapeRules.Point, "Is the place of a taped point known well enough?", "", "less well than wanted", "as well as wanted; without a place: needs input"),
         new(TapeRules.Readings, "Do the readings of a taped point agree?", "", "one disagrees, or nothing checks them", "they do"),

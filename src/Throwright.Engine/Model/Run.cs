@@ -196,9 +196,6 @@ public sealed record Conduit
     /// <summary>The maker's least bend radius.</summary>
     public Length? MinRadius { get; init; }
 
-    /// <summary>Hottest that conduit and liner stand for long.</summary>
-    public Temperature? Hottest { get; init; }
-
     /// <summary>Stiffness against bending, core inside; null: not known, or from the table's edge.</summary>
     public Toleranced<BendingStiffness>? Bending { get; init; }
     public TableEdge? TableEdge { get; init; }

@@ -288,18 +288,16 @@ internal static partial class AircraftDescription
         public static readonly Member<Length> MinRadius = Optional("minRadius", new ExactShape<Length>("1 mm", "10 m"), "Smallest bend radius that the maker allows, to the conduit's centre line.");
         public static readonly Member<Toleranced<Stiffness>> PullStiffness = Optional("pullStiffness", new TolerancedShape<Stiffness>("1 N/m", "1e9 N/mm"), "Stiffness of the whole conduit along its length when the core is pulled and the conduit squeezed.");
         public static readonly Member<Toleranced<Stiffness>> PushStiffness = Optional("pushStiffness", new TolerancedShape<Stiffness>("1 N/m", "1e9 N/mm"), "The same when the core is pushed and the conduit drawn out; far softer for a plain coil.");
-        public static readonly Member<Temperature> Hottest = Optional("hottest", new ExactShape<Temperature>("-50 degC", "1000 degC"), "Hottest that conduit and liner stand for long, from the maker's sheet.");
         public static readonly Member<Toleranced<BendingStiffness>> Bending = Optional("bending", new TolerancedShape<BendingStiffness>("1e-6 N m2", "1000 N m2"), "Stiffness against bending, core inside. Few makers say it: the table's edge gives it.");
         public static readonly Member<TableEdge> TableEdge = Optional("tableEdge", TableEdgeShape.Shape, "Instead of bending: a piece with its core held level at a table's edge. Needs weight too.");
         public static readonly Member<Toleranced<LineWeight>> Weight = Optional("weight", new TolerancedShape<LineWeight>("0.001 N/m", "1000 N/m"), "Weight of conduit and core per length, on a kitchen scale.");
         public static readonly ObjectShape<Conduit> Shape = new(
             "conduit",
             "the conduit",
-            [Outside, Bore, Material, MinRadius, Hottest, PullStiffness, PushStiffness, Bending, TableEdge, Weight],
+            [Outside, Bore, Material, MinRadius, PullStiffness, PushStiffness, Bending, TableEdge, Weight],
             g => new()
             {
                 Outside = g.Maybe(Outside),
-                Hottest = g.Maybe(Hottest),
                 Bending = g.Maybe(Bending),
                 TableEdge = g.Item(TableEdge),
                 Weight = g.Maybe(Weight),

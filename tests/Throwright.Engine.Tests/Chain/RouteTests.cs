@@ -123,14 +123,6 @@ public class RouteTests
     }
 
     [Fact]
-    public void Heat_AboveWhatTheConduitStands_Fails()
-    {
-        Finding Of(double stands) => Find(Check(Quarter(c => c with { Conduit = c.Conduit! with { Hottest = new(stands) } })), "route/heat")!;
-        Assert.Equal(Verdict.Fail, Of(119).Verdict);
-        Assert.Equal(Verdict.Clear, Of(120).Verdict);
-    }
-
-    [Fact]
     public void Clamps_ByTheConduitsDiameter_HaveTheirDash()
     {
         // MS21919: dash in sixteenths of an inch; 3/16 in conduit, dash 3.

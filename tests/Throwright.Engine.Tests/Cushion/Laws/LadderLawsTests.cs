@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using CsCheck;
 using Throwright.Engine.Cushion;
 using Throwright.Shapes.Frames;
