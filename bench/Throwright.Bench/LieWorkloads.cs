@@ -19,6 +19,12 @@ internal static class LieWorkloads
             case "lie-drag":
                 Drag();
                 break;
+            case "route-20":
+                RouteWorkloads.Boxes(20, 200);
+                break;
+            case "route-40":
+                RouteWorkloads.Boxes(40, 200);
+                break;
             default:
                 throw new ArgumentException($"no workload {name}", nameof(name));
         }

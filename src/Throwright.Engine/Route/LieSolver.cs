@@ -89,26 +89,11 @@ public static class LieSolver
         var sum = 0.0;
         foreach (var next in of.Supports.Select(s => (s.Point, Along: s.Kind == SupportKind.Grommet ? null : s.Along)).Append((of.End, of.EndAlong)))
         {
-            sum += Math.Max(OneEnded(next.Point - point, along, radius), OneEnded(point - next.Point, -next.Along, radius));
+            sum += Math.Max(Route.ShortestWay.From(along, next.Point - point, radius), Route.ShortestWay.From(-next.Along, point - next.Point, radius));
             (point, along) = next;
         }
 
         return sum;
-    }
-
-    private static double OneEnded(Vector3 to, Vector3? along, double radius)
-    {
-        if (along is not { } direction || !(radius > 0))
-            return to.Size;
-        var t = direction.Unit();
-        double x = Vector3.Dot(to, t), y = (to - (x * t)).Size;
-        double square = (x * x) + ((y - radius) * (y - radius)) - (radius * radius);
-        if (square < 0)
-            return to.Size;
-        var straight = Math.Sqrt(square);
-        var arc = Math.Atan2(y - radius, x) + Math.Atan2(radius, straight);
-        // Straight ahead the two angles cancel, but for rounding.
-        return (radius * (arc < -1e-9 ? arc + (2 * Math.PI) : Math.Max(0, arc))) + straight;
     }
 
     private static LieAnswer Refused(NoLieReason reason, double length, double bound) => new(null, new(reason, length, bound));
@@ -121,7 +106,7 @@ public static class LieSolver
             throw new ArgumentException("a clamp needs a direction, and only a tight one has a place along the conduit", nameof(of));
     }
 
-    private static ElasticProblem Problem(LieCase of, double? length) => new()
+    internal static ElasticProblem Problem(LieCase of, double? length) => new()
     {
         Start = of.Start,
         StartDirection = of.StartAlong,

@@ -1,0 +1,89 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Route;
+
+public enum KeepOutKind
+{
+    /// <summary>Stays where it is. The fitting passes through it at both ends: see <see cref="RoutePlanCase.FreeAtEnds"/>.</summary>
+    Structure,
+
+    /// <summary>Something that moves: its distance function holds for all its positions.</summary>
+    Mover,
+
+    /// <summary>Hot: the distance is the builder's or the maker's figure.</summary>
+    Heat,
+
+    /// <summary>A sharp edge that chafes.</summary>
+    Edge,
+}
+
+/// <summary>Something the conduit stays away from.</summary>
+/// <param name="Keep">Wanted between the conduit's surface and the thing, m.</param>
+/// <param name="DistanceAt">
+/// Distance of a point from the thing, m, or less; zero or below inside. It grows no faster than the point moves, or what is
+/// said about the room is wrong. <see cref="Shapes.Distance.PointDistance"/> makes such functions.
+/// </param>
+/// <param name="MovesWithEnd">Fixed to what the lever end is fixed to, e.g. the engine.</param>
+public sealed record KeepOut(string Name, KeepOutKind Kind, double Keep, Func<Vector3, double> DistanceAt, bool MovesWithEnd = false);
+
+/// <summary>A place at which the conduit may be held.</summary>
+/// <param name="Along">Direction of a clamp there, any length; null: it may be turned as the conduit wants.</param>
+public sealed record SupportPlace(string Name, Vector3 Point, Vector3? Along = null);
+
+/// <summary>Where the lever end goes when what carries it moves on its mounts.</summary>
+/// <param name="By">Shift of the end, m.</param>
+/// <param name="Turn">Turn about the end, as an axis times an angle in rad.</param>
+public sealed record EndMove(string Name, Vector3 By, Vector3 Turn = default);
+
+/// <summary>What a route has to keep to. Lengths in m, any axes.</summary>
+public sealed record RoutePlanCase
+{
+    /// <summary>Where the conduit leaves the cockpit end, and the direction in which it does.</summary>
+    public required Vector3 Start { get; init; }
+    public required Vector3 StartAlong { get; init; }
+
+    /// <summary>Where it enters the anchor, and the direction in which it does.</summary>
+    public required Vector3 End { get; init; }
+    public required Vector3 EndAlong { get; init; }
+
+    /// <summary>Least radius the conduit's maker allows.</summary>
+    public required double LeastRadius { get; init; }
+
+    /// <summary>The radius wanted over the least one, for what hands and tapes do to the plan.</summary>
+    public double RadiusMargin { get; init; } = 1.25;
+
+    /// <summary>Half of the conduit's outer diameter.</summary>
+    public required double ConduitRadius { get; init; }
+    public EquatableList<KeepOut> KeepOuts { get; init; } = [];
+
+    /// <summary>Conduit at each end that structure and edges are not held against: the fitting goes through them there.</summary>
+    public double FreeAtEnds { get; init; } = 0.03;
+
+    /// <summary>Permitted places for supports; none given: anywhere in the free.</summary>
+    public EquatableList<SupportPlace> Places { get; init; } = [];
+
+    /// <summary>False: no supports at all.</summary>
+    public bool MayBeSupported { get; init; } = true;
+
+    /// <summary>Most conduit between two holds; null: no matter.</summary>
+    public double? MostSpan { get; init; }
+
+    /// <summary>Longest conduit to be had.</summary>
+    public double? LongestLength { get; init; }
+    public EquatableList<EndMove> EndMoves { get; init; } = [];
+
+    /// <summary>Bending stiffness of conduit and wire together, N m^2; null: not known, then no weight.</summary>
+    public double? Stiffness { get; init; }
+
+    /// <summary>Weight per length as a vector, N/m.</summary>
+    public Vector3 Weight { get; init; }
+
+    /// <summary>How many choices are wanted.</summary>
+    public int Choices { get; init; } = 3;
+
+    /// <summary>Length of conduit that one support less is worth.</summary>
+    public double SupportWorth { get; init; } = 0.05;
+
+    public double WantedRadius => LeastRadius * RadiusMargin;
+}

@@ -1,0 +1,363 @@
+using Throwright.Shapes;
+using Throwright.Shapes.Curves;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Route;
+
+/// <summary>From ends, things to stay away from and places for supports to routes. Theory: docs/theory/route.md.</summary>
+/// <remarks>
+/// What is offered is never the drawn curve but the lie that the supports give: its radius, its room (proved along the
+/// whole of it) and its place with the end moved decide. Same case, same answer.
+/// </remarks>
+public static class RoutePlanner
+{
+    private const int MostSupports = 8;
+    private const int Ways = 6;
+    private const int PlanSegments = 32;
+
+    // The drawn curve has this much in hand over what the lie must have.
+    private const double RadiusInHand = 1.08;
+    private const double RoomInHand = 0.003;
+
+    public static RoutePlan Plan(RoutePlanCase of)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        Require(of);
+        var bound = RouteBounds.Find(of);
+        if (of.LongestLength is { } longest && bound.Length > longest)
+            return new([], bound, new(NoRouteReason.TooFar, ""));
+        var space = new FreeSpace(of);
+        foreach (var end in (Vector3[])[of.Start + (of.FreeAtEnds * of.StartAlong.Unit()), of.End - (of.FreeAtEnds * of.EndAlong.Unit())])
+        {
+            if (space.At(end) < 0)
+                return new([], bound, new(NoRouteReason.EndBlocked, space.NearestAt(end)));
+        }
+
+        var search = new Search(of, space, bound);
+        return search.Run();
+    }
+
+    private static void Require(RoutePlanCase of)
+    {
+        if (!(of.LeastRadius > 0) || !(of.RadiusMargin >= 1) || !(of.ConduitRadius >= 0) || !(of.FreeAtEnds >= 0) || of.Choices < 1 || of.MostSpan is <= 0 || of.Stiffness is <= 0)
+            throw new ArgumentOutOfRangeException(nameof(of), of, "least radius > 0, margin 1 or more, radius of the conduit and free ends 0 or more, a choice at least");
+        if (!((of.End - of.Start).Size > 0))
+            throw new ArgumentException("the ends are one point", nameof(of));
+    }
+
+    /// <summary>A lie that was tried.</summary>
+    /// <param name="Lack">0: keeps everything; else how much is lacking, as parts of the radius wanted.</param>
+    private sealed record Trial(LieCase Case, EquatableList<string> Places, ElasticCurve Curve, double Lack);
+
+    private sealed class Search(RoutePlanCase of, FreeSpace space, RouteBound bound)
+    {
+        private readonly List<Trial> held = [];
+
+        public RoutePlan Run()
+        {
+            Try(Unsupported());
+            var anyWay = false;
+            if (of.MayBeSupported || held.Count == 0)
+            {
+                foreach (var curve in Curves())
+                {
+                    anyWay = true;
+                    if (!of.MayBeSupported)
+                        Try(AtLength(Case([], curve.Length), []));
+                    else if (of.Places.Count > 0)
+                        Try(OverPlaces(curve));
+                    else
+                        Try(Anywhere(curve));
+                    // Nothing can be much better than a run without supports at the bound.
+                    if (held.Count >= of.Choices && held.Min(Cost) < 1.01 * bound.Length)
+                        break;
+                }
+            }
+
+            var choices = new List<RouteChoice>();
+            foreach (var trial in held.OrderBy(Cost))
+            {
+                if (choices.Count == of.Choices)
+                    break;
+                if (Settled(trial) is { } choice && !choices.Any(c => Alike(c, choice)))
+                    choices.Add(choice);
+            }
+
+            return choices.Count > 0
+                ? new(choices.ToEquatableList(), bound, null)
+                : new([], bound, new(anyWay || held.Count > 0 ? NoRouteReason.NotHeld : NoRouteReason.NoWay, Blocking()));
+        }
+
+        private void Try(Trial? trial)
+        {
+            if (trial is { Lack: <= 0 })
+                held.Add(trial);
+        }
+
+        private double Cost(Trial t) => t.Case.Length + (0.25 * of.WantedRadius * t.Curve.BendTotal) + (of.SupportWorth * t.Case.Supports.Count);
+
+        private bool Alike(RouteChoice a, RouteChoice b) =>
+            a.Supports == b.Supports && LieSolver.Apart(a.Lie.Shape, b.Lie.Shape) < Math.Max(0.02, 4 * of.ConduitRadius);
+
+        private string Blocking()
+        {
+            var d = of.End - of.Start;
+            return space.NearestAt(Enumerable.Range(0, 101).Select(i => of.Start + (0.01 * i * d)).MinBy(space.At));
+        }
+
+        private LieCase Case(IEnumerable<LieSupport> supports, double length) => new()
+        {
+            Start = of.Start,
+            StartAlong = of.StartAlong,
+            End = of.End,
+            EndAlong = of.EndAlong,
+            Supports = supports.ToEquatableList(),
+            Length = length,
+            LeastRadius = of.LeastRadius,
+            Stiffness = of.Stiffness,
+            Weight = of.Weight,
+        };
+
+        private IEnumerable<PlannedCurve> Curves()
+        {
+            var room = RoomInHand;
+            double radius = of.WantedRadius * RadiusInHand, d = (of.End - of.Start).Size;
+            foreach (var samples in (int[])[400, 1400])
+            {
+                var map = new Roadmap(of, space, radius, room, samples);
+                var found = 0;
+                for (var way = 0; way < Ways; way++)
+                {
+                    if (map.Next() is not { } corners)
+                        break;
+                    if (PlannedCurve.Of(of, space, corners, radius, room) is { } curve)
+                    {
+                        found++;
+                        yield return curve;
+                    }
+                }
+
+                if (found > 0 && held.Count > 0)
+                    break;
+            }
+        }
+
+        /// <summary>No support at all: the shortest length at which the lie keeps everything.</summary>
+        private Trial? Unsupported()
+        {
+            if (of.MostSpan is { } most && most < bound.Length)
+                return null;
+            return Shortest(Case([], 1), [], 1.9);
+        }
+
+        /// <summary>Shortest length that keeps everything, or the one that lacks least.</summary>
+        private Trial? Shortest(LieCase supported, EquatableList<string> places, double longest)
+        {
+            var least = Math.Max(bound.Length, LieSolver.ShortestWay(supported with { LeastRadius = of.WantedRadius }));
+            ReadOnlySpan<double> factors = [1.002, 1.01, 1.02, 1.035, 1.055, 1.08, 1.11, 1.15, 1.2, 1.27, 1.35, 1.45, 1.6, 1.8, 2.1];
+            Trial? best = null;
+            var last = 1.0;
+            foreach (var factor in factors)
+            {
+                if (factor > longest)
+                    break;
+                if (AtLength(supported with { Length = factor * least }, places, best) is { } trial)
+                {
+                    if (best is null || trial.Lack < best.Lack)
+                        best = trial;
+                    if (trial.Lack <= 0)
+                    {
+                        // Between the last length that lacked and this one.
+                        var (low, high) = (last, factor);
+                        for (var i = 0; i < 3; i++)
+                        {
+                            var middle = 0.5 * (low + high);
+                            if (AtLength(supported with { Length = middle * least }, places, best) is { Lack: <= 0 } shorter)
+                                (high, best) = (middle, shorter);
+                            else
+                                low = middle;
+                        }
+
+                        return best;
+                    }
+                }
+
+                last = factor;
+            }
+
+            return best;
+        }
+
+        /// <summary>The lie of a case, and what it lacks; null where there is none.</summary>
+        private Trial? AtLength(LieCase lie, EquatableList<string> places, Trial? near = null)
+        {
+            if (lie.Length < lie.Straight || lie.Length > LieSolver.MostSlack * lie.Straight || lie.Length > of.LongestLength)
+                return null;
+            var problem = LieSolver.Problem(lie, lie.Length) with { Segments = PlanSegments };
+            ElasticCurve? curve = null;
+            if (near is not null && near.Case.Supports.Equals(lie.Supports))
+                curve = ElasticCurveSolver.Follow(problem, near.Curve);
+            curve ??= ElasticCurveSolver.Solve(problem with { Starts = 1 }).Curve;
+            return curve is null ? null : new(lie, places, curve, Lack(curve, lie));
+        }
+
+        private double Lack(ElasticCurve curve, LieCase lie)
+        {
+            var lack = Math.Max(0, 1 - (curve.LeastRadius / of.WantedRadius));
+            if (of.MostSpan is { } most)
+            {
+                for (var k = 0; k + 1 < curve.Holds.Count; k++)
+                    lack += Math.Max(0, curve.SpanLength(k) - most) / most;
+            }
+
+            lack += Math.Max(0, -space.Along(curve).Room) / of.WantedRadius;
+            return lack;
+        }
+
+        /// <summary>Supports on a drawn curve, put in where the lie strays most from it, then taken out where they are not needed.</summary>
+        private Trial? Anywhere(PlannedCurve curve)
+        {
+            var length = curve.Length;
+            List<double> parts = [];
+            Trial? best = null;
+            while (true)
+            {
+                best = Best(parts);
+                if (best is { Lack: <= 0 } || parts.Count == MostSupports)
+                    break;
+                parts.Add(best is null ? WidestMiddle(parts) : Strays(best.Curve, curve, parts));
+                parts.Sort();
+            }
+
+            for (var i = 0; i < parts.Count && best is { Lack: <= 0 };)
+            {
+                List<double> fewer = [.. parts.Where((_, j) => j != i)];
+                if (Best(fewer) is { Lack: <= 0 } lighter)
+                    (parts, best) = (fewer, lighter);
+                else
+                    i++;
+            }
+
+            return best;
+
+            Trial? Best(List<double> at)
+            {
+                var supports = at.Select(p => curve.At(p)).Select(p => new LieSupport(p.Point, SupportKind.Tight, p.Along)).ToList();
+                if (supports.Any(s => space.At(s.Point) < 0))
+                    return null;
+                Trial? least = null;
+                foreach (var factor in (ReadOnlySpan<double>)[1, 1.004, 1.012, 1.03])
+                {
+                    var trial = AtLength(Case(supports, factor * length), [.. supports.Select(_ => "")], least);
+                    if (trial is not null && (least is null || trial.Lack < least.Lack))
+                        least = trial;
+                    if (least is { Lack: <= 0 })
+                        break;
+                }
+
+                return least;
+            }
+        }
+
+        private static double WidestMiddle(List<double> parts)
+        {
+            double[] all = [0, .. parts, 1];
+            var i = Enumerable.Range(0, all.Length - 1).MaxBy(k => all[k + 1] - all[k]);
+            return 0.5 * (all[i] + all[i + 1]);
+        }
+
+        private static double Strays(ElasticCurve lie, PlannedCurve curve, List<double> parts)
+        {
+            double[] all = [0, .. parts, 1];
+            var (worst, at) = (-1.0, 0.5);
+            for (var k = 0; k + 1 < all.Length; k++)
+            {
+                var width = all[k + 1] - all[k];
+                for (var i = 1; i < 16; i++)
+                {
+                    // Not close to another hold: a quarter to three quarters of the span.
+                    var part = all[k] + (width * (0.25 + (0.5 * i / 16)));
+                    var strays = lie.DistanceFrom(curve.At(part).Point);
+                    if (strays * Math.Sqrt(width) > worst)
+                        (worst, at) = (strays * Math.Sqrt(width), part);
+                }
+            }
+
+            return at;
+        }
+
+        /// <summary>Supports at permitted places near a drawn curve, added one by one where they help most.</summary>
+        private Trial? OverPlaces(PlannedCurve curve)
+        {
+            // Each place by where along the curve it is nearest.
+            var near = of.Places.Select(p => (Place: p, Near: Nearest(curve, p.Point)))
+                .Where(p => space.At(p.Place.Point) >= 0)
+                .OrderBy(p => p.Near.Away).Take(24).OrderBy(p => p.Near.Part).ToList();
+            List<int> used = [];
+            var best = Of(used);
+            while (best is not { Lack: <= 0 } && used.Count < Math.Min(MostSupports, near.Count))
+            {
+                (Trial? Trial, List<int> With) next = (null, used);
+                for (var i = 0; i < near.Count; i++)
+                {
+                    if (used.Contains(i))
+                        continue;
+                    List<int> with = [.. used.Append(i).Order()];
+                    var trial = Of(with);
+                    if (trial is not null && (next.Trial is null || trial.Lack < next.Trial.Lack))
+                        next = (trial, with);
+                    if (trial is { Lack: <= 0 })
+                        break;
+                }
+
+                if (next.Trial is null)
+                    break;
+                (best, used) = (next.Trial, next.With);
+            }
+
+            return best;
+
+            Trial? Of(List<int> which)
+            {
+                // A clamp that may be turned lies as a grommet does: its direction is the one the conduit takes.
+                var supports = which.Select(i => near[i].Place).Select(p => new LieSupport(p.Point, p.Along is null ? SupportKind.Grommet : SupportKind.Tight, p.Along));
+                return Shortest(Case(supports, 1), [.. which.Select(i => near[i].Place.Name)], 1.5);
+            }
+        }
+
+        private static (double Part, double Away) Nearest(PlannedCurve curve, Vector3 point)
+        {
+            var i = Enumerable.Range(0, curve.Points.Count).MinBy(k => (curve.Points[k] - point).Size);
+            return ((double)i / (curve.Points.Count - 1), (curve.Points[i] - point).Size);
+        }
+
+        /// <summary>The trial solved in full, with the end moved too; null where it does not hold.</summary>
+        private RouteChoice? Settled(Trial trial)
+        {
+            if (LieSolver.Solve(Clamped(trial)).Lie is not { } lie || lie.LeastRadius < of.WantedRadius * (1 - 1e-6) || space.Along(lie.Shape).Room < 0)
+                return null;
+            var moves = of.EndMoves.Select(m => At(m, lie)).ToEquatableList();
+            if (moves.Any(m => !(m.LeastRadius >= of.LeastRadius) || !(m.LeastRoom >= 0)))
+                return null;
+            return new() { Lie = lie, Places = trial.Places, Gaps = space.Gaps(lie.Shape).ToEquatableList(), AtMoves = moves };
+        }
+
+        /// <summary>Each clamp that may be turned, turned as the conduit lies: the lie stays the same.</summary>
+        private static LieCase Clamped(Trial trial) => trial.Case with
+        {
+            Supports = trial.Case.Supports.Select((s, i) => s with { Kind = SupportKind.Tight, Along = s.Along ?? trial.Curve.Nodes[trial.Curve.Holds[i + 1]].Tangent }).ToEquatableList(),
+        };
+
+        private RouteAtMove At(EndMove move, Lie lie)
+        {
+            var angle = move.Turn.Size;
+            var turned = angle > 0 ? Pose.TurnAbout(default, (1 / angle) * move.Turn, angle).Turn * of.EndAlong : of.EndAlong;
+            // Not by how much one inch more moves it: only where it goes.
+            var problem = LieSolver.Problem(lie.Case with { End = of.End + move.By, EndAlong = turned }, lie.Case.Length);
+            var curve = ElasticCurveSolver.Follow(problem, lie.Shape) ?? ElasticCurveSolver.Solve(problem).Curve;
+            return curve is null
+                ? new(move.Name, double.NaN, double.NaN, double.NaN)
+                : new(move.Name, LieSolver.Apart(curve, lie.Shape), curve.LeastRadius, new FreeSpace(of, move).Along(curve).Room);
+        }
+    }
+}

@@ -1,0 +1,172 @@
+using Throwright.Engine.Route;
+using Throwright.Engine.Tests.Route.Oracle;
+using Throwright.Shapes.Curves;
+using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Numerics;
+
+namespace Throwright.Engine.Tests.Route.Laws;
+
+public class RoutePlannerTests
+{
+    private static readonly Vector3 X = new(1, 0, 0), Y = new(0, 1, 0);
+
+    /// <summary>A post across the straight way, and a hot ball beside it.</summary>
+    private static RoutePlanCase Post() => new()
+    {
+        Start = default,
+        StartAlong = X,
+        End = new(0.9, 0.05, 0),
+        EndAlong = X,
+        LeastRadius = 0.075,
+        ConduitRadius = 0.003,
+        KeepOuts =
+        [
+            new("post", KeepOutKind.Structure, 0.01, PointDistance.OfCapsule(new(0.45, 0, -0.5), new(0.45, 0, 0.5), 0.05)),
+            new("muffler", KeepOutKind.Heat, 0.08, PointDistance.OfCapsule(new(0.45, 0.25, 0), new(0.45, 0.25, 0), 0.05)),
+        ],
+    };
+
+    [Fact]
+    public void Plan_PostInTheWay_GoesRoundItAndKeepsEverything()
+    {
+        var of = Post();
+        var plan = RoutePlanner.Plan(of);
+        Assert.NotEmpty(plan.Choices);
+        Assert.All(plan.Choices, c => Keeps(of, c));
+        Assert.All(plan.Choices, c => Assert.True(c.Length >= plan.Bound.Length));
+    }
+
+    [Fact]
+    public void Plan_SeveralChoices_Differ()
+    {
+        var plan = RoutePlanner.Plan(Post() with { KeepOuts = [Post().KeepOuts[0]], Choices = 4 });
+        Assert.InRange(plan.Choices.Count, 2, 4);
+        for (var i = 0; i < plan.Choices.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+                Assert.True(plan.Choices[i].Supports != plan.Choices[j].Supports || LieSolver.Apart(plan.Choices[i].Lie.Shape, plan.Choices[j].Lie.Shape) > 0.01);
+        }
+    }
+
+    [Fact]
+    public void Plan_RandomBoxes_AllKeepRadiusRoomAndLength()
+    {
+        for (var scene = 0; scene < 8; scene++)
+        {
+            var of = Boxes(scene, 12);
+            var plan = RoutePlanner.Plan(of);
+            Assert.True(plan.Choices.Count > 0, $"scene {scene}: {plan.Refusal}");
+            Assert.All(plan.Choices, c => Keeps(of, c));
+        }
+    }
+
+    [Fact]
+    public void Plan_NothingInTheWay_IsOneHonestBendWithoutSupports()
+    {
+        var of = Post() with { KeepOuts = [], End = new(0.6, 0.6, 0), EndAlong = Y };
+        var plan = RoutePlanner.Plan(of);
+        Assert.Equal(0, plan.Choices[0].Supports);
+        Assert.Equal(RouteBoundKind.OneEnded, plan.Bound.Kind);
+        Assert.InRange(plan.Choices[0].Length, plan.Bound.Length, 1.4 * plan.Bound.Length);
+        Keeps(of, plan.Choices[0]);
+    }
+
+    [Fact]
+    public void Plan_Places_UsesOnlyThem()
+    {
+        SupportPlace[] places = [new("rib 1", new(0.25, 0.09, 0.02)), new("rib 2", new(0.45, 0.11, 0)), new("far away", new(0.4, -0.4, 0.3)), new("rib 3", new(0.65, 0.1, 0.02), X)];
+        var of = Post() with { Places = [.. places], MostSpan = 0.5 };
+        var plan = RoutePlanner.Plan(of);
+        Assert.NotEmpty(plan.Choices);
+        foreach (var choice in plan.Choices)
+        {
+            Keeps(of, choice);
+            Assert.Equal(choice.Places.Select(n => places.Single(p => p.Name == n).Point), choice.Lie.Case.Supports.Select(s => s.Point));
+            Assert.True(choice.Supports >= 1);
+            Assert.All(choice.Lie.Spans, s => Assert.True(s.Length <= 0.5 + 1e-9));
+        }
+    }
+
+    [Fact]
+    public void Plan_EngineMoves_HoldsThereToo()
+    {
+        var of = Post() with { EndMoves = [new("up", new(0, 0.008, 0)), new("nose down", new(0, -0.006, 0.004), new(0, 0, -0.03))] };
+        var plan = RoutePlanner.Plan(of);
+        Assert.NotEmpty(plan.Choices);
+        foreach (var choice in plan.Choices)
+        {
+            Keeps(of, choice);
+            Assert.Equal(["up", "nose down"], choice.AtMoves.Select(m => m.Name));
+            Assert.All(choice.AtMoves, m => Assert.True(m.LeastRadius >= of.LeastRadius && m.LeastRoom >= 0 && m.Moved > 0.001));
+        }
+
+        // A move so large that nothing could stay clear of what does not move along.
+        var wall = new KeepOut("wall", KeepOutKind.Heat, 0.01, PointDistance.OfHalfSpace(new(0, 0, -0.05), new(0, 0, 1)));
+        var far = of with { KeepOuts = [wall], EndMoves = [new("down", new(0, 0, -0.1))] };
+        Assert.Equal(NoRouteReason.NotHeld, RoutePlanner.Plan(far).Refusal?.Reason);
+        Assert.NotEmpty(RoutePlanner.Plan(far with { KeepOuts = [wall with { MovesWithEnd = true, DistanceAt = PointDistance.OfCapsule(new(0.6, 0, -0.1), new(0.9, 0, -0.1), 0.02) }], EndMoves = [new("down", new(0, 0, -0.005))] }).Choices);
+    }
+
+    [Fact]
+    public void Refusals_SayWhy()
+    {
+        var of = Post();
+        Assert.Equal(NoRouteReason.TooFar, RoutePlanner.Plan(of with { LongestLength = 0.8 }).Refusal?.Reason);
+        var buried = RoutePlanner.Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(default, default, 0.1))] });
+        Assert.Equal(new NoRoute(NoRouteReason.EndBlocked, "tank"), buried.Refusal);
+        // A wall without a hole between the ends.
+        var wall = of with { KeepOuts = [new("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.45) - 0.01)] };
+        Assert.Equal(new NoRoute(NoRouteReason.NoWay, "wall"), RoutePlanner.Plan(wall).Refusal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => RoutePlanner.Plan(of with { LeastRadius = 0 }));
+    }
+
+    [Fact]
+    public void SameCase_SameAnswer()
+    {
+        var of = Boxes(3, 12);
+        RoutePlan a = RoutePlanner.Plan(of), b = RoutePlanner.Plan(of);
+        Assert.Equal(a.Bound, b.Bound);
+        Assert.Equal(a.Choices.Select(c => c.Lie.Shape), b.Choices.Select(c => c.Lie.Shape));
+    }
+
+    /// <summary>Dense points alone, none of the planner's code: radius, distances, length, ends.</summary>
+    private static void Keeps(RoutePlanCase of, RouteChoice choice)
+    {
+        const int N = 2000;
+        var curve = choice.Lie.Shape;
+        var points = Enumerable.Range(0, N + 1).Select(i => curve.PointAt(choice.Length * i / N)).ToList();
+        Assert.InRange((points[0] - of.Start).Size, 0, 1e-9);
+        Assert.InRange((points[N] - of.End).Size, 0, 1e-9);
+        Assert.InRange(Vector3.AngleBetween(points[1] - points[0], of.StartAlong), 0, 0.02);
+        Assert.InRange(Vector3.AngleBetween(points[N] - points[N - 1], of.EndAlong), 0, 0.02);
+        Assert.Equal(choice.Length, PointsAlone.Length(points), 1e-4 * choice.Length);
+        Assert.True(PointsAlone.LeastRadius(points, 10) >= 0.999 * of.WantedRadius);
+        foreach (var k in of.KeepOuts)
+        {
+            var skip = k.Kind is KeepOutKind.Structure or KeepOutKind.Edge ? (int)Math.Ceiling(of.FreeAtEnds / choice.Length * N) : 0;
+            var least = PointsAlone.LeastDistance([.. points.Skip(skip).Take(N + 1 - (2 * skip))], k.DistanceAt) - of.ConduitRadius;
+            Assert.True(least >= k.Keep, $"{k.Name}: {least}");
+            // What is said about the gap is proved from below and close.
+            Assert.InRange(choice.Gaps.Single(g => g.Name == k.Name).Least, least - 1.5e-3, least + 1e-9);
+        }
+    }
+
+    private static RoutePlanCase Boxes(int scene, int count)
+    {
+        var random = new CounterRandom(77, scene);
+        var at = 0;
+        double Draw(double from, double to) => from + ((to - from) * random.Uniform(at++));
+        Vector3 start = new(0, Draw(-0.2, 0.2), Draw(-0.2, 0.2)), end = new(0.9, Draw(-0.2, 0.2), Draw(-0.2, 0.2));
+        var keepOuts = new List<KeepOut>();
+        while (keepOuts.Count < count)
+        {
+            Vector3 centre = new(Draw(0.1, 0.8), Draw(-0.4, 0.4), Draw(-0.4, 0.4)), half = new(Draw(0.03, 0.12), Draw(0.03, 0.12), Draw(0.03, 0.12));
+            var distance = PointDistance.Of(Solid.Of(new Part("box", new Box(centre, Rotation.None, half))), Pose.None);
+            if (Enumerable.Range(0, 12).All(i => distance(start + (0.01 * i * X)) > 0.03 && distance(end - (0.01 * i * X)) > 0.03))
+                keepOuts.Add(new($"box {keepOuts.Count}", (KeepOutKind)(keepOuts.Count % 4), 0.01, distance));
+        }
+
+        return new() { Start = start, StartAlong = X, End = end, EndAlong = X, LeastRadius = 0.06, ConduitRadius = 0.003, KeepOuts = [.. keepOuts], Choices = 2 };
+    }
+}
