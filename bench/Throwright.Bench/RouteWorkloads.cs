@@ -1,6 +1,5 @@
 using System.Globalization;
 using Throwright.Engine.Route;
-using Throwright.Shapes.Curves;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
 

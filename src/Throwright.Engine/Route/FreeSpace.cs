@@ -32,12 +32,13 @@ internal sealed class FreeSpace
     public double At(Vector3 point)
     {
         var free = 0.98 * of.FreeAtEnds;
-        var near = Math.Min((point - of.Start).Size, (point - end).Size) < free;
+        // Within the free end there is room at least up to where it stops being free.
+        var within = free - Math.Min((point - of.Start).Size, (point - end).Size);
         var least = double.PositiveInfinity;
         for (var k = 0; k < keepOuts.Length; k++)
         {
-            if (!near || !FittingPasses(keepOuts[k].Kind))
-                least = Math.Min(least, Of(k, point));
+            var room = Of(k, point);
+            least = Math.Min(least, within > 0 && FittingPasses(keepOuts[k].Kind) ? Math.Max(room, within) : room);
         }
 
         return least;

@@ -75,7 +75,16 @@ internal sealed class PlannedCurve
                 break;
         }
 
-        return worstCurve <= 1.02 && worstRoom >= room - 2e-3 ? new(r) : null;
+        if (worstCurve > 1.02 || worstRoom < room - 2e-3)
+            return null;
+        // Points either side of something thin say nothing about what is between them.
+        for (var i = 1; i < n; i++)
+        {
+            if (!space.IsClear(r[i - 1], r[i], Math.Min(0, room)))
+                return null;
+        }
+
+        return new(r);
     }
 
     private static double Spacing(Vector3[] r)

@@ -45,12 +45,38 @@ internal sealed class Roadmap
         if (way is null)
             return null;
         for (var i = 0; i + 1 < way.Count; i++)
-        {
-            var key = Key(way[i], way[i + 1]);
-            worn[key] = worn.GetValueOrDefault(key, 1) * 1.6;
-        }
-
+            Wear(way[i], way[i + 1], 1.6);
         return [of.Start, .. way.Select(i => points[i]), of.End];
+    }
+
+    /// <summary>Makes all legs near a curve dearer, so that the next way goes round the other side of something.</summary>
+    public void Wear(PlannedCurve curve)
+    {
+        var near = Math.Max(radius, 0.1 * (of.End - of.Start).Size);
+        var r = curve.Points;
+        for (var i = 0; i < points.Count; i++)
+        {
+            foreach (var leg in legs[i])
+            {
+                if (leg.To < i)
+                    continue;
+                var middle = points[i] + (0.5 * leg.Length * leg.Along);
+                for (var k = 0; k < r.Count; k += 2)
+                {
+                    if ((r[k] - middle).Size < near)
+                    {
+                        Wear(i, leg.To, 1.3);
+                        break;
+                    }
+                }
+            }
+        }
+    }
+
+    private void Wear(int a, int b, double by)
+    {
+        var key = Key(a, b);
+        worn[key] = worn.GetValueOrDefault(key, 1) * by;
     }
 
     private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);

@@ -1,4 +1,3 @@
-using Throwright.Shapes.Frames;
 
 namespace Throwright.Engine.Route;
 

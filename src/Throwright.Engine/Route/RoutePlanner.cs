@@ -67,7 +67,7 @@ public static class RoutePlanner
                     else if (of.Places.Count > 0)
                         Try(OverPlaces(curve));
                     else
-                        Try(Anywhere(curve));
+                        Anywhere(curve);
                     // Nothing can be much better than a run without supports at the bound.
                     if (held.Count >= of.Choices && held.Min(Cost) < 1.01 * bound.Length)
                         break;
@@ -121,25 +121,35 @@ public static class RoutePlanner
         private IEnumerable<PlannedCurve> Curves()
         {
             var room = RoomInHand;
-            double radius = of.WantedRadius * RadiusInHand, d = (of.End - of.Start).Size;
+            var radius = of.WantedRadius * RadiusInHand;
+            List<PlannedCurve> known = [];
             foreach (var samples in (int[])[400, 1400])
             {
                 var map = new Roadmap(of, space, radius, room, samples);
-                var found = 0;
                 for (var way = 0; way < Ways; way++)
                 {
                     if (map.Next() is not { } corners)
                         break;
-                    if (PlannedCurve.Of(of, space, corners, radius, room) is { } curve)
+                    // Other legs are often pulled tight into the same curve.
+                    if (PlannedCurve.Of(of, space, corners, radius, room) is { } curve && known.All(k => Apart(k, curve) > 0.02))
                     {
-                        found++;
+                        known.Add(curve);
+                        map.Wear(curve);
                         yield return curve;
                     }
                 }
 
-                if (found > 0 && held.Count > 0)
+                if (held.Count > 0)
                     break;
             }
+        }
+
+        private static double Apart(PlannedCurve a, PlannedCurve b)
+        {
+            var apart = 0.0;
+            for (var i = 1; i < 12; i++)
+                apart = Math.Max(apart, (a.At(i / 12.0).Point - b.At(i / 12.0).Point).Size);
+            return apart;
         }
 
         /// <summary>No support at all: the shortest length at which the lie keeps everything.</summary>
@@ -198,8 +208,19 @@ public static class RoutePlanner
             if (near is not null && near.Case.Supports.Equals(lie.Supports))
                 curve = ElasticCurveSolver.Follow(problem, near.Curve);
             curve ??= ElasticCurveSolver.Solve(problem with { Starts = 1 }).Curve;
-            return curve is null ? null : new(lie, places, curve, Lack(curve, lie));
+            if (curve is null)
+                return null;
+            var lack = Lack(curve, lie);
+            if (lack > 0)
+                return new(lie, places, curve, lack);
+            // It keeps everything: is it where the conduit rests, and not only one of several places?
+            var answer = ElasticCurveSolver.Solve(problem);
+            return answer.Curve is { } lowest ? new(lie, places, lowest, Lack(lowest, lie) + (IsCertain(lowest, answer.Others) ? 0 : 1)) : null;
         }
+
+        /// <summary>Whether it rests nowhere else by chance: no bow that swings, none on the other side at about the same energy.</summary>
+        private static bool IsCertain(ElasticCurve lowest, EquatableList<ElasticCurve> others) =>
+            lowest.Stability == CurveStability.Stable && others.All(o => o.BendingEnergy > 1.02 * lowest.BendingEnergy);
 
         private double Lack(ElasticCurve curve, LieCase lie)
         {
@@ -214,15 +235,17 @@ public static class RoutePlanner
             return lack;
         }
 
-        /// <summary>Supports on a drawn curve, put in where the lie strays most from it, then taken out where they are not needed.</summary>
-        private Trial? Anywhere(PlannedCurve curve)
+        /// <summary>
+        /// Supports on a drawn curve: put in where the lie strays most from it, then taken out where they are not needed. Where
+        /// that does not hold, or the end moves and more than one way to hold it is wanted, at equal spaces.
+        /// </summary>
+        private void Anywhere(PlannedCurve curve)
         {
-            var length = curve.Length;
             List<double> parts = [];
-            Trial? best = null;
+            Trial? best;
             while (true)
             {
-                best = Best(parts);
+                best = OnCurve(curve, parts);
                 if (best is { Lack: <= 0 } || parts.Count == MostSupports)
                     break;
                 parts.Add(best is null ? WidestMiddle(parts) : Strays(best.Curve, curve, parts));
@@ -232,31 +255,38 @@ public static class RoutePlanner
             for (var i = 0; i < parts.Count && best is { Lack: <= 0 };)
             {
                 List<double> fewer = [.. parts.Where((_, j) => j != i)];
-                if (Best(fewer) is { Lack: <= 0 } lighter)
+                if (OnCurve(curve, fewer) is { Lack: <= 0 } lighter)
                     (parts, best) = (fewer, lighter);
                 else
                     i++;
             }
 
-            return best;
-
-            Trial? Best(List<double> at)
+            Try(best);
+            for (var m = 1; m <= MostSupports && (best is not { Lack: <= 0 } || of.EndMoves.Count > 0); m++)
             {
-                var supports = at.Select(p => curve.At(p)).Select(p => new LieSupport(p.Point, SupportKind.Tight, p.Along)).ToList();
-                if (supports.Any(s => space.At(s.Point) < 0))
-                    return null;
-                Trial? least = null;
-                foreach (var factor in (ReadOnlySpan<double>)[1, 1.004, 1.012, 1.03])
-                {
-                    var trial = AtLength(Case(supports, factor * length), [.. supports.Select(_ => "")], least);
-                    if (trial is not null && (least is null || trial.Lack < least.Lack))
-                        least = trial;
-                    if (least is { Lack: <= 0 })
-                        break;
-                }
-
-                return least;
+                var even = OnCurve(curve, [.. Enumerable.Range(1, m).Select(i => i / (m + 1.0))]);
+                Try(even);
+                if (even is { Lack: <= 0 } && of.EndMoves.Count == 0)
+                    break;
             }
+        }
+
+        private Trial? OnCurve(PlannedCurve curve, List<double> parts)
+        {
+            var supports = parts.Select(p => curve.At(p)).Select(p => new LieSupport(p.Point, SupportKind.Tight, p.Along)).ToList();
+            if (supports.Any(s => space.At(s.Point) < 0))
+                return null;
+            Trial? least = null;
+            foreach (var factor in (ReadOnlySpan<double>)[1, 1.004, 1.012, 1.03])
+            {
+                var trial = AtLength(Case(supports, factor * curve.Length), [.. supports.Select(_ => "")], least);
+                if (trial is not null && (least is null || trial.Lack < least.Lack))
+                    least = trial;
+                if (least is { Lack: <= 0 })
+                    break;
+            }
+
+            return least;
         }
 
         private static double WidestMiddle(List<double> parts)
@@ -334,7 +364,7 @@ public static class RoutePlanner
         /// <summary>The trial solved in full, with the end moved too; null where it does not hold.</summary>
         private RouteChoice? Settled(Trial trial)
         {
-            if (LieSolver.Solve(Clamped(trial)).Lie is not { } lie || lie.LeastRadius < of.WantedRadius * (1 - 1e-6) || space.Along(lie.Shape).Room < 0)
+            if (LieSolver.Solve(Clamped(trial)).Lie is not { } lie || !IsCertain(lie.Shape, lie.Others) || lie.LeastRadius < of.WantedRadius || space.Along(lie.Shape).Room < 0)
                 return null;
             var moves = of.EndMoves.Select(m => At(m, lie)).ToEquatableList();
             if (moves.Any(m => !(m.LeastRadius >= of.LeastRadius) || !(m.LeastRoom >= 0)))

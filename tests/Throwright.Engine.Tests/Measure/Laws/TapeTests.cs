@@ -4,6 +4,7 @@ using Throwright.Engine.Model;
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
+using MatchedPoint = Throwright.Engine.Measure.MatchedPoint;
 
 namespace Throwright.Engine.Tests.Measure.Laws;
 
