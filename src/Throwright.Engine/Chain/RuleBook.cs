@@ -1,4 +1,5 @@
 using System.Text;
+using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
@@ -72,6 +73,10 @@ public static class RuleBook
         new(TapeRules.Point, "Is the place of a taped point known well enough?", "", "less well than wanted", "as well as wanted; without a place: needs input"),
         new(TapeRules.Readings, "Do the readings of a taped point agree?", "", "one disagrees, or nothing checks them", "they do"),
         new(PointFindings.Noted, "Are the coordinates noted beside the readings those they give?", "", "they are not; the readings count", "(no finding)"),
+        new(ClearanceRules.Pair, "Does the handle stay clear of everything else, in every position of both?", "they touch, or come nearer than your own figure", "nearer than the usual figure, or not decided", "the wanted clearance, proved"),
+        new(ClearanceRules.Contacts, "What was left out because it may touch?", "", "always: nothing is proved about it", "(no finding)"),
+        new(ClearanceRules.Skin, "Can inside be told from outside?", "", "a scanned surface is open", "(no finding)"),
+        new(ClearanceFindings.NotRead, "Is every body in the picture?", "", "", "(needs input: a mesh is not read, or a leg can't span its hip and heel)"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
 

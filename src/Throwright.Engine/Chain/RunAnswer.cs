@@ -32,6 +32,9 @@ public sealed record RunAnswer
 
     /// <summary>Parts against the heat of their place; null in a trial.</summary>
     public HeatAnswer? Heat { get; init; }
+
+    /// <summary>What comes near the handle; null: the file says nothing of what it could meet.</summary>
+    public RunClearance? Clearance { get; init; }
     public required EquatableList<Need> Needs { get; init; }
 
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>
@@ -99,6 +102,9 @@ public sealed record RunWords(string Name, string Device, string PushEnd, string
 /// <summary>All runs of one aircraft.</summary>
 public sealed record AircraftAnswer(Aircraft Aircraft, EquatableList<RunAnswer> Runs)
 {
+    /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
+    public CockpitAnswer? Cockpit { get; init; }
+
     public Verdict Verdict => Runs.Count == 0 ? Verdict.NeedsInput : Runs.Max(r => r.Verdict);
 
     public int Count(Verdict verdict) => Runs.Count(r => r.Verdict == verdict);

@@ -12,16 +12,20 @@ namespace Throwright.Engine.Chain;
 public static class RunCheck
 {
     /// <summary>Every run of the aircraft, in the order of the file.</summary>
-    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort)
+    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort, CockpitEffort? cockpit = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort)).ToEquatableList());
+        var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
+        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort, clearance)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>One run, with findings, remedies and figures.</summary>
-    public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort)
+    public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
+        Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit));
+
+    private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
     {
-        var answer = Proof.Of(aircraft, Solve(aircraft, run, effort));
+        var answer = WithClearance(Proof.Of(aircraft, Solve(aircraft, run, effort)), cockpit);
         if (answer.Route is { } route)
             answer = answer with { Route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display) } };
         var say = new FigureWriter(aircraft.Display);
@@ -38,6 +42,15 @@ public static class RunCheck
             Figures = RunFigures.Of(aircraft, answer).Concat(ProofFigures.Of(answer)).ToEquatableList(),
             Sentence = SentenceOf(answer, findings, say),
         };
+    }
+
+    private static RunAnswer WithClearance(RunAnswer answer, CockpitAnswer? cockpit)
+    {
+        if (cockpit is null)
+            return answer;
+        var needs = new List<Need>(answer.Needs);
+        HandleMount.Of(answer.Run, "", needs);
+        return answer with { Clearance = cockpit.Of(answer.Run), Needs = needs.DistinctBy(n => n.Path).ToEquatableList() };
     }
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>

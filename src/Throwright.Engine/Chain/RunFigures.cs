@@ -29,6 +29,7 @@ internal static class RunFigures
         figures.AddRange(RouteFigures.Of(answer));
         figures.AddRange(PointFigures.Of(aircraft, answer.Run));
         figures.AddRange(OfBends(answer));
+        figures.AddRange(ClearanceFindings.Figures(answer));
         return figures.ToEquatableList();
     }
 

@@ -41,6 +41,8 @@ internal static class RunFindings
 
         foreach (var finding in RouteFindings.Of(aircraft, answer, say).Concat(OfBends(answer, say)).Concat(OfFriction(answer)))
             yield return finding;
+        foreach (var finding in ClearanceFindings.Of(answer, say))
+            yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {
             yield return new()

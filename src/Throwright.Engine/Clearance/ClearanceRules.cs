@@ -1,9 +1,14 @@
 using Throwright.Engine.Findings;
+using Throwright.Engine.Sources;
 using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Clearance;
+
+/// <summary>The clearance that is wanted.</summary>
+/// <param name="IsOwn">The builder's own figure: less is a failure. Otherwise it is a caution, until the two touch.</param>
+public sealed record ClearanceWish(Limit Least, bool IsOwn);
 
 /// <summary>Findings on what comes near what.</summary>
 public static class ClearanceRules
@@ -14,39 +19,51 @@ public static class ClearanceRules
 
     private static readonly SourceRef Derived = new("project", "docs/theory/clearance.md", Evidence.Derived);
 
-    // The pilot has full and unrestricted movement of each control, without interference from clothing or structure.
-    private static readonly SourceRef Unrestricted = new("14cfr-23-777", "(b)", Evidence.Read);
-
-    /// <summary>One finding for each pair, the closest first; then what was left out.</summary>
-    /// <param name="least">Clearance wanted over all positions, m.</param>
-    public static IEnumerable<Finding> Find(CockpitClearance cockpit, Limit least, FigureWriter say)
+    /// <summary>
+    /// A finding for each pair that is not clear, the worst first; one for all that are, which names the closest; then what was
+    /// left out.
+    /// </summary>
+    /// <param name="pairs">All pairs of one handle.</param>
+    /// <param name="wish">Over all positions, for each pair.</param>
+    /// <param name="figureOf">Id of the figure that holds a pair's clearance.</param>
+    public static IEnumerable<Finding> Find(
+        IReadOnlyList<PairClearance> pairs, IReadOnlyList<AllowedContact> allowed, Func<PairClearance, ClearanceWish> wish, Func<PairClearance, string> figureOf, FigureWriter say)
     {
-        ArgumentNullException.ThrowIfNull(cockpit);
-        ArgumentNullException.ThrowIfNull(least);
+        ArgumentNullException.ThrowIfNull(pairs);
+        ArgumentNullException.ThrowIfNull(allowed);
+        ArgumentNullException.ThrowIfNull(wish);
         ArgumentNullException.ThrowIfNull(say);
-        foreach (var pair in cockpit.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
+        // Pairs that touch: the deepest found first, a help only.
+        var found = pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper).ThenByDescending(p => p.Found.Overlap)
+            .Select(p => (Pair: p, Finding: OfPair(p, wish(p), say) with { Figure = figureOf(p) })).ToList();
+        foreach (var (_, finding) in found.Where(f => f.Finding.Verdict != Verdict.Clear).OrderByDescending(f => f.Finding.Verdict))
+            yield return finding;
+        var clear = found.Where(f => f.Finding.Verdict == Verdict.Clear).ToList();
+        if (clear.Count > 0)
         {
-            yield return OfPair(pair, least, say);
-            if (pair.Enclosure == Enclosure.OpenMesh)
-            {
-                yield return new()
-                {
-                    Rule = Skin,
-                    Verdict = Verdict.Caution,
-                    Sentence = $"{Names(pair)}: a scanned surface is open, so only the distance of the surfaces is proved.",
-                    Sources = [Derived],
-                    Why = "Whether a part lies wholly inside can't be told through a hole in the scan: look at it.",
-                };
-            }
+            var others = clear.Count == 1 ? "" : $" From {clear.Count - 1} other bod{(clear.Count == 2 ? "y" : "ies")} it stays farther.";
+            yield return clear[0].Finding with { Why = Modelled + others };
         }
 
-        if (cockpit.Case.Allowed.Count > 0)
+        foreach (var pair in pairs.Where(p => p.Enclosure == Enclosure.OpenMesh))
+        {
+            yield return new()
+            {
+                Rule = Skin,
+                Verdict = Verdict.Caution,
+                Sentence = $"{Names(pair)}: a scanned surface is open, so only the distance of the surfaces is proved.",
+                Sources = [Derived],
+                Why = "Whether a part lies wholly inside can't be told through a hole in the scan: look at it.",
+            };
+        }
+
+        if (allowed.Count > 0)
         {
             yield return new()
             {
                 Rule = Contacts,
                 Verdict = Verdict.Caution,
-                Sentence = "Left out because they may touch: " + string.Join("; ", cockpit.Case.Allowed.Select(c =>
+                Sentence = "Left out because they may touch: " + string.Join("; ", allowed.Select(c =>
                     $"{c.FirstBody} {c.FirstPart} and {c.SecondBody} {c.SecondPart} ({c.Reason})")) + ".",
                 Sources = [Derived],
                 Why = "Nothing is proved about these parts.",
@@ -54,29 +71,31 @@ public static class ClearanceRules
         }
     }
 
-    private static Finding OfPair(PairClearance pair, Limit least, FigureWriter say)
+    private static Finding OfPair(PairClearance pair, ClearanceWish wish, FigureWriter say)
     {
+        var least = wish.Least;
         var limit = new FigureLimit(least.Value, QuantityKind.Length, true);
-        var wanted = say.Length(least.Value);
+        var wanted = $"wanted {say.Length(least.Value)}";
+        // Pilots have full and unrestricted movement of each control, without interference from clothing or structure.
+        var unrestricted = Published.Rule("23.777(b)").Source;
         // Written so that a figure that is no number is never clear. Touching fails whatever is wanted.
         var (verdict, sentence, why) =
             pair.Enclosure == Enclosure.Inside
                 ? (Verdict.Fail, $"{Names(pair)}: one lies inside the other.", "")
             : pair.Hits
-                ? (Verdict.Fail, $"{Names(pair)} touch{At(pair, say)}.", pair.Found.Overlap > 0 ? $"There they overlap by about {say.Length(pair.Found.Overlap, Rounding.Up)}: a help, not a proven greatest depth." : "")
+                ? (Verdict.Fail, $"{Names(pair)} touch{At(pair, say)}.", pair.Found.Overlap > 0 ? $"{Parts(pair)} There they overlap by about {say.Length(pair.Found.Overlap, Rounding.Up)}: a help, not a proven greatest depth." : Parts(pair))
             : pair.Upper < least.Value
-                ? (Verdict.Fail, $"{Names(pair)} come as near as {say.Length(pair.Upper, Rounding.Down)}{At(pair, say)}, wanted {wanted}.", Parts(pair))
+                ? (wish.IsOwn ? Verdict.Fail : Verdict.Caution, $"{Names(pair)} come as near as {say.Length(pair.Upper, Rounding.Down)}{At(pair, say)}, {wanted}; at least {say.Length(pair.Lower, Rounding.Down)} is proved.", Parts(pair))
             : pair.Lower >= least.Value && pair.Lower > 0
-                ? (Verdict.Clear, $"{Names(pair)} stay at least {say.Length(pair.Lower, Rounding.Down)} apart in every position, wanted {wanted}.", Modelled)
-                : (Verdict.Caution, $"{Names(pair)}: can't tell yet whether they stay {wanted} apart; at least {say.Length(pair.Lower, Rounding.Down)} is proved.", Unsettled(pair, say));
+                ? (Verdict.Clear, $"{Names(pair)} stay at least {say.Length(pair.Lower, Rounding.Down)} apart in every position, {wanted}.", Modelled)
+                : (Verdict.Caution, $"{Names(pair)}: can't tell yet whether they stay {say.Length(least.Value)} apart; at least {say.Length(pair.Lower, Rounding.Down)} is proved.", Unsettled(pair, say));
         return new()
         {
             Rule = Pair,
             Verdict = verdict,
             Sentence = sentence,
-            Figure = "clearance",
             Limit = limit,
-            Sources = verdict == Verdict.Fail ? [Unrestricted, least.Source] : [least.Source, Derived],
+            Sources = verdict == Verdict.Fail ? [unrestricted, least.Source] : [least.Source, Derived],
             Why = why,
         };
     }
@@ -91,12 +110,12 @@ public static class ClearanceRules
         _ => $"The nearest found is {say.Length(pair.Upper, Rounding.Down)}, within the tolerance of what is wanted: a smaller tolerance settles it.",
     };
 
-    private static string Names(PairClearance pair) => $"{pair.First.Name} and {pair.Second.Name}";
+    internal static string Names(PairClearance pair) => $"{pair.First.Name} and {pair.Second.Name}";
 
-    private static string Parts(PairClearance pair) => $"Nearest: {pair.First.Name} {pair.Found.FirstPart} and {pair.Second.Name} {pair.Found.SecondPart}.";
+    private static string Parts(PairClearance pair) => $"{pair.First.Name} {pair.Found.FirstPart} against {pair.Second.Name} {pair.Found.SecondPart}.";
 
     /// <summary>" with pitch at 12.0°, pull at 30.0 mm".</summary>
-    private static string At(PairClearance pair, FigureWriter say) => pair.Found.Joints.Count == 0 ? "" : " with " + string.Join(
+    internal static string At(PairClearance pair, FigureWriter say) => pair.Found.Joints.Count == 0 ? "" : " with " + string.Join(
         ", ",
         pair.Found.Joints.Zip(pair.Found.Positions, (joint, at) => $"{joint.Name} at {(joint.Kind == JointKind.Turn ? say.Angle(at) : say.Length(at))}"));
 }

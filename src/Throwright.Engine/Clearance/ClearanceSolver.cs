@@ -8,11 +8,17 @@ public static class ClearanceSolver
 {
     /// <summary>Pairs whose distance can change or that move together with nothing between them.</summary>
     /// <remarks>Two bodies on the same joints, or both fixed, stand still against each other: that is the builder's drawing.</remarks>
-    public static IEnumerable<(CockpitBody First, CockpitBody Second)> Pairs(CockpitCase cockpit) =>
-        from i in Enumerable.Range(0, cockpit.Bodies.Count)
-        from j in Enumerable.Range(i + 1, cockpit.Bodies.Count - i - 1)
-        where cockpit.Bodies[i].Joints != cockpit.Bodies[j].Joints
-        select (cockpit.Bodies[i], cockpit.Bodies[j]);
+    public static IEnumerable<(CockpitBody First, CockpitBody Second)> Pairs(CockpitCase cockpit)
+    {
+        ArgumentNullException.ThrowIfNull(cockpit);
+        var watched = cockpit.Watched.ToHashSet(StringComparer.Ordinal);
+        return
+            from i in Enumerable.Range(0, cockpit.Bodies.Count)
+            from j in Enumerable.Range(i + 1, cockpit.Bodies.Count - i - 1)
+            where cockpit.Bodies[i].Joints != cockpit.Bodies[j].Joints
+            where watched.Count == 0 || watched.Contains(cockpit.Bodies[i].Name) || watched.Contains(cockpit.Bodies[j].Name)
+            select (cockpit.Bodies[i], cockpit.Bodies[j]);
+    }
 
     /// <param name="threads">Pairs worked at once; the answer does not depend on it.</param>
     /// <param name="progress">Called with pairs done and pairs in all; from any thread.</param>

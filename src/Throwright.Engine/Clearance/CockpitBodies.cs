@@ -1,5 +1,8 @@
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
 using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
+using Joint = Throwright.Shapes.Frames.Joint;
 
 namespace Throwright.Engine.Clearance;
 
@@ -7,7 +10,7 @@ namespace Throwright.Engine.Clearance;
 /// <remarks>
 /// The shapes are the program's own simplification, chosen to lie outside the real part: a round shank is exact, a moulded
 /// grip is its capsule, a leg is two capsules. Every size is an argument; there are no defaults for a size that a tape can
-/// measure. Default sizes of people are own choice, marked at their place.
+/// measure. Sizes of people are published ones.
 /// </remarks>
 public static class CockpitBodies
 {
@@ -71,9 +74,10 @@ public static class CockpitBodies
     public static CockpitBody Leg(string name, int side, Vector3 hip, Vector3 foot, LegSize size, double outward, double inward)
     {
         // Two bars of known length between hip and heel: the knee stands above the line between them.
+        ArgumentNullException.ThrowIfNull(size);
         var line = foot - hip;
         var reach = line.Size;
-        if (!(reach < size.Thigh + size.Shin) || !(reach > Math.Abs(size.Thigh - size.Shin)))
+        if (!CanSpan(hip, foot, size))
             throw new ArgumentException($"Hip and heel are {reach:0.###} m apart: this leg can't span it.", nameof(foot));
         var along = ((size.Thigh * size.Thigh) - (size.Shin * size.Shin) + (reach * reach)) / (2 * reach);
         var above = Math.Sqrt((size.Thigh * size.Thigh) - (along * along));
@@ -87,44 +91,72 @@ public static class CockpitBodies
             new([Joint.Turn($"{name} out", hip, side * toFoot, -inward, outward)]));
     }
 
+    /// <summary>Does the leg reach from hip to heel with a bent knee?</summary>
+    public static bool CanSpan(Vector3 hip, Vector3 foot, LegSize size)
+    {
+        ArgumentNullException.ThrowIfNull(size);
+        var reach = (foot - hip).Size;
+        return reach < size.Thigh + size.Shin && reach > Math.Abs(size.Thigh - size.Shin);
+    }
+
     /// <summary>A hand round a knob, as a ball: what must stay free round it.</summary>
-    /// <param name="knuckles">Room for knuckles outside the knob: 25 mm bare, 38 mm gloved (own choice).</param>
-    public static Part Hand(Vector3 knob, double knobRadius, double knuckles) => new("hand", new Sphere(knob, knobRadius + knuckles));
+    /// <param name="room">For knuckles outside the knob.</param>
+    private static Part Hand(Vector3 knob, double knobRadius, double room) => new("hand", new Sphere(knob, knobRadius + room));
 
     /// <summary>A push-pull handle: shank and knob, pulled along the shank, and turned about it where it turns.</summary>
     /// <param name="foot">Where the shank leaves the bushing.</param>
     /// <param name="shank">Along the shank, out of the sheet.</param>
-    /// <param name="length">Foot to knob, pushed in.</param>
-    /// <param name="turn">Most it turns each way; 0: it does not.</param>
-    public static CockpitBody Handle(string name, Vector3 foot, Vector3 shank, double length, double shankRadius, KnobSolid knob, double travel, double turn)
+    /// <param name="length">Foot to the back of the knob, pushed in.</param>
+    /// <param name="turn">Most it turns to the left and to the right as the pilot sees it; none: it does not.</param>
+    /// <param name="hand">Room for a hand round the knob; 0: none asked for.</param>
+    public static CockpitBody Handle(
+        string name, Vector3 foot, Vector3 shank, double length, double shankRadius, KnobSolid knob, double travel, (double Left, double Right) turn, double hand = 0)
     {
+        ArgumentNullException.ThrowIfNull(knob);
         var s = shank.Unit();
         // Pulled out, the shank shows as much more as was pulled: the part behind the foot comes through the sheet.
         List<Joint> joints = [Joint.Slide($"{name} pull", s, 0, travel)];
-        if (turn > 0)
-            joints.Add(Joint.Turn($"{name} turn", foot, s, -turn, turn));
-        return new(
-            name,
-            Solid.Of(new Part("shank", new Capsule(foot - (travel * s), foot + (length * s), shankRadius)), new Part("knob", knob.At(foot + (length * s), s))),
-            new([.. joints]));
+        // Seen by the pilot, against the shank's direction, a right-handed turn about it goes to the left.
+        if (turn != default)
+            joints.Add(Joint.Turn($"{name} turn", foot, -s, -turn.Left, turn.Right));
+        List<Part> parts =
+        [
+            new("shank", new Capsule(foot - (travel * s), foot + (length * s), shankRadius)),
+            new("knob", knob.At(foot + (length * s), s)),
+        ];
+        if (hand > 0)
+            parts.Add(Hand(foot + ((length + (0.5 * knob.Depth)) * s), knob.Reach, hand));
+        return new(name, Solid.Of(parts), new([.. joints]));
     }
 }
 
 /// <summary>What the hand holds, m.</summary>
 /// <param name="Radius">Of a ball; of the bar of a T-handle; of a round knob.</param>
-/// <param name="Size">Length of a round knob along the shank, or width of a T-handle across it.</param>
+/// <param name="Depth">Along the shank, front to back.</param>
+/// <param name="Width">Of a T-handle across the shank, end to end.</param>
 /// <param name="Bar">Along the bar of a T-handle, made square to the shank; null: as near to the aircraft's right as the shank allows.</param>
-public sealed record KnobSolid(KnobForm Form, double Radius, double Size = 0, Vector3? Bar = null)
+public sealed record KnobSolid(KnobForm Form, double Radius, double Depth, double Width = 0, Vector3? Bar = null)
 {
-    internal ConvexShape At(Vector3 end, Vector3 shank)
+    public static KnobSolid Ball(double radius) => new(KnobForm.Ball, radius, 2 * radius);
+
+    /// <summary>From the middle to the farthest point across the shank.</summary>
+    public double Reach => Math.Max(Radius, 0.5 * Width);
+
+    /// <param name="back">Where the shank meets it.</param>
+    internal ConvexShape At(Vector3 back, Vector3 shank)
     {
         var across = Square(Bar ?? new(0, 1, 0), shank) ?? Square(new(0, 0, 1), shank) ?? new(1, 0, 0);
         return Form switch
         {
-            KnobForm.Ball => new Sphere(end, Radius),
-            KnobForm.Round => new Cylinder(end, end + (Size * shank), Radius),
-            KnobForm.T => new Capsule(end - (((0.5 * Size) - Radius) * across), end + (((0.5 * Size) - Radius) * across), Radius),
-            _ => throw new ArgumentOutOfRangeException(nameof(end)),
+            KnobForm.Ball => new Sphere(back + (Radius * shank), Radius),
+            KnobForm.Round => new Cylinder(back, back + (Depth * shank), Radius),
+            // A bar with round ends; one that is deeper than thick is rounded all over.
+            KnobForm.T => new Box(
+                back + (0.5 * Depth * shank),
+                new(shank, across, Vector3.Cross(shank, across)),
+                new(Math.Max(0, (0.5 * Depth) - Radius), (0.5 * Width) - Radius, 0),
+                Radius),
+            _ => throw new ArgumentOutOfRangeException(nameof(back)),
         };
     }
 
@@ -144,9 +176,21 @@ public enum KnobForm
     T,
 }
 
-/// <summary>Sizes of a clothed leg, m.</summary>
+/// <summary>Sizes of a leg, joint to joint, m.</summary>
 public sealed record LegSize(double Thigh, double Shin, double ThighRadius, double ShinRadius)
 {
-    /// <summary>A large pilot, clothed. Own choice, no publication: measure the person who flies.</summary>
-    public static LegSize Large { get; } = new(0.48, 0.50, 0.105, 0.075);
+    /// <summary>Of a published size; the shares by which outsides become joints are own choice.</summary>
+    public static LegSize Of(PilotSize size)
+    {
+        var row = Published.Table("people/seated").Rows.First(r => r.Find("size")!.Text == NameOf(size));
+        var thigh = 0.5 * row.Si("thigh");
+        return new(
+            Published.Get("people/thigh-share").Value * row.Si("buttock-knee"),
+            Published.Get("people/shin-share").Value * row.Si("knee-height"),
+            thigh,
+            Published.Get("people/shin-thickness-share").Value * thigh);
+    }
+
+    /// <summary>As the tables call it: woman5.</summary>
+    public static string NameOf(PilotSize size) => size.ToString().ToLowerInvariant();
 }

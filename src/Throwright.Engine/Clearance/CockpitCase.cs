@@ -34,4 +34,8 @@ public sealed record CockpitCase(
     EquatableList<AllowedContact> Allowed,
     double Interest = 0.1,
     double Tolerance = 1e-4,
-    long MostBoxes = 500_000);
+    long MostBoxes = 500_000)
+{
+    /// <summary>Names of the bodies that are asked about: only pairs with one of them are looked at. None: all pairs.</summary>
+    public EquatableList<string> Watched { get; init; } = [];
+}

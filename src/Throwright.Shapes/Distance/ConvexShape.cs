@@ -131,6 +131,53 @@ public sealed class Cylinder : ConvexShape
     public override ConvexShape Padded(double more) => new Cylinder(Centre - half, Centre + half, Across, Radius + more);
 }
 
+/// <summary>A round bar with square ends of different thickness; one radius may be zero.</summary>
+public sealed class Cone : ConvexShape
+{
+    private readonly Vector3 from, to, along;
+    private readonly double acrossFrom, acrossTo;
+
+    public Cone(Vector3 from, Vector3 to, double acrossFrom, double acrossTo, double radius = 0)
+        : base(
+            radius,
+            0.5 * (from + to),
+            Math.Sqrt((0.25 * Vector3.Dot(to - from, to - from)) + (Math.Max(acrossFrom, acrossTo) * Math.Max(acrossFrom, acrossTo))))
+    {
+        if (!(acrossFrom >= 0) || !(acrossTo >= 0))
+            throw new ArgumentException("The radii of a bar are zero or more.", nameof(acrossFrom));
+        var length = (to - from).Size;
+        if (!(length > 0))
+            throw new ArgumentException("A bar needs a length: its ends are one point.", nameof(to));
+        (this.from, this.to, along) = (from, to, (1 / length) * (to - from));
+        (this.acrossFrom, this.acrossTo) = (acrossFrom, acrossTo);
+    }
+
+    /// <remarks>As for a cylinder: a square part that is only rounding noise is dropped.</remarks>
+    public override Vector3 Farthest(Vector3 direction)
+    {
+        var square = Square(direction);
+        var size = square.Size;
+        var unit = size <= 1e-12 * direction.Size ? default : (1 / size) * square;
+        Vector3 a = from + (acrossFrom * unit), b = to + (acrossTo * unit);
+        return Vector3.Dot(direction, a) >= Vector3.Dot(direction, b) ? a : b;
+    }
+
+    public override double Least(Vector3 u)
+    {
+        var size = Square(u).Size;
+        return Math.Min(Vector3.Dot(u, from) - (acrossFrom * size), Vector3.Dot(u, to) - (acrossTo * size));
+    }
+
+    public override ConvexShape Moved(Pose pose) => new Cone(pose * from, pose * to, acrossFrom, acrossTo, Radius);
+    public override ConvexShape Padded(double more) => new Cone(from, to, acrossFrom, acrossTo, Radius + more);
+
+    private Vector3 Square(Vector3 direction)
+    {
+        var square = direction - (Vector3.Dot(direction, along) * along);
+        return square - (Vector3.Dot(square, along) * along);
+    }
+}
+
 /// <summary>The convex hull of points; three points are a triangle. Points inside the hull or given twice do no harm.</summary>
 public sealed class Hull : ConvexShape
 {

@@ -69,6 +69,17 @@ public sealed class Solid
         return new(tree, [.. Enumerable.Repeat(name, 1)], [.. corners], [.. indices]);
     }
 
+    /// <summary>The same solid with more all round: clothing, or the error of a measurement. Exact.</summary>
+    public Solid Padded(double more)
+    {
+        if (more == 0)
+            return this;
+        var leaves = Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n]).ToList();
+        return IsMesh
+            ? OfTriangles(names[0], corners, triangles, leaves[0].Radius + more)
+            : Of(leaves.Select((shape, i) => new Part(names[i], shape.Padded(more))));
+    }
+
     internal ConvexShape Node(int node) => nodes[node];
 
     internal bool IsLeaf(int node) => left[node] < 0;

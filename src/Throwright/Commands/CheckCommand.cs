@@ -4,7 +4,9 @@ using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
 using Throwright.Files;
+using Throwright.Shapes.Quantities;
 
 namespace Throwright.Cli.Commands;
 
@@ -12,6 +14,7 @@ namespace Throwright.Cli.Commands;
 internal static class CheckCommand
 {
     private static readonly LadderEffort Usual = new();
+    private static readonly CockpitEffort UsualCockpit = new();
 
     public static Command Make()
     {
@@ -25,13 +28,22 @@ internal static class CheckCommand
         var samples = new Option<long>("--samples") { Description = "Installations drawn for the odds.", DefaultValueFactory = _ => Usual.Samples };
         InRange(samples, 100, 2_000_000);
         var seed = new Option<ulong>("--seed") { Description = "Seed of the odds.", DefaultValueFactory = _ => Usual.Seed };
-        var threads = new Option<int>("--threads") { Description = "Files worked on at the same time; the output is the same for any number.", DefaultValueFactory = _ => Environment.ProcessorCount };
+        var tolerance = new Option<string>("--tolerance") { Description = "How closely a clearance is worked out, a length.", DefaultValueFactory = _ => "0.1 mm" };
+        tolerance.Validators.Add(r =>
+        {
+            if (r.Tokens is [var token, ..] && ToleranceOf(token.Value) is null)
+                r.AddError($"{tolerance.Name} \"{token.Value}\": a length from 0.001 mm to 10 mm is expected, e.g. \"0.1 mm\"");
+        });
+        var boxes = new Option<long>("--boxes") { Description = "Budget of each clearance, in boxes of joint positions.", DefaultValueFactory = _ => UsualCockpit.MostBoxes };
+        InRange(boxes, 100, 100_000_000);
+        var threads = new Option<int>("--threads") { Description = "Files, or clearances of one file, worked on at the same time; the output is the same for any number.", DefaultValueFactory = _ => Environment.ProcessorCount };
         InRange(threads, 1, 512);
-        var command = new Command("check", "Check every run: throw, cushion, hand force.") { files, json, curves, plain, ladder, run, tries, samples, seed, threads };
+        var command = new Command("check", "Check every run: throw, cushion, hand force, clearance.") { files, json, curves, plain, ladder, run, tries, samples, seed, tolerance, boxes, threads };
         command.SetAction((parsed, cancel) => Task.FromResult(Check(
             new(
                 parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(curves), parsed.GetValue(plain), parsed.GetValue(ladder)!, parsed.GetValue(run),
-                parsed.GetValue(tries) ?? [], new(parsed.GetValue(samples), parsed.GetValue(seed)), parsed.GetValue(threads)),
+                parsed.GetValue(tries) ?? [], new(parsed.GetValue(samples), parsed.GetValue(seed)),
+                UsualCockpit with { Tolerance = ToleranceOf(parsed.GetValue(tolerance)!)!.Value, MostBoxes = parsed.GetValue(boxes) }, parsed.GetValue(threads)),
             cancel)));
         return command;
     }
@@ -43,7 +55,11 @@ internal static class CheckCommand
             r.AddError($"{option.Name} \"{token.Value}\": a whole number from {least} to {most} is expected");
     });
 
-    private sealed record Wishes(string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, int Threads);
+    private static double? ToleranceOf(string text) =>
+        UnitText.TryRead<Length>(text, out var read, out _) && read.IsExact && read.Nominal.Metres is >= 1e-6 and <= 0.01 ? read.Nominal.Metres : null;
+
+    private sealed record Wishes(
+        string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, CockpitEffort Cockpit, int Threads);
 
     private static int Check(Wishes wishes, CancellationToken cancel)
     {
@@ -74,10 +90,10 @@ internal static class CheckCommand
                 Console.Out.Write(CheckJson.Opening);
             // Ordered and not buffered: answers leave in the order of the files, and memory holds a handful.
             var answers = paths.Count == 1
-                ? [CheckOne(paths[0], false, wishes)]
+                ? [CheckOne(paths[0], false, wishes, cancel)]
                 : (IEnumerable<(string, int)>)paths.AsParallel().AsOrdered().WithDegreeOfParallelism(wishes.Threads)
                     .WithMergeOptions(ParallelMergeOptions.NotBuffered).WithCancellation(cancel)
-                    .Select(path => CheckOne(path, true, wishes));
+                    .Select(path => CheckOne(path, true, wishes, cancel));
             foreach (var (text, exit) in answers)
             {
                 if (wishes.Json && done > 0)
@@ -105,17 +121,31 @@ internal static class CheckCommand
 
     /// <summary>What no check of this version looks at, the usual caution, and the exit code in words.</summary>
     private static string Closing(int code) =>
-        "\nNot looked at by this version: clearance."
+        "\nClearance is not looked at where the file describes no bodies."
         + "\nWARNING  Fuel, engine and gear controls can kill. Follow the kit's plans and the makers' instructions, have the"
         + "\n         installation inspected, and work every control through its full travel on the ground before flight."
         + $"\nNot an approval. Exit {code}: {code switch { ExitCode.Clear => "nothing fails", ExitCode.Fail => "something fails", _ => "a file could not be used" }}.\n";
 
-    private static (string Text, int Code) CheckOne(string path, bool isOneOfMany, Wishes wishes)
+    /// <summary>One file of many uses one core; one alone uses all for its clearances, and says how far it is.</summary>
+    private static AircraftAnswer CheckOne(Aircraft aircraft, bool isOneOfMany, Wishes wishes, CancellationToken cancel)
+    {
+        var watch = Stopwatch.StartNew();
+        Action<int, int>? progress = isOneOfMany || Console.IsErrorRedirected ? null : (done, all) =>
+        {
+            if (watch.ElapsedMilliseconds > 400)
+                Console.Error.Write($"\rclearance: {done} of {all} pairs\r");
+        };
+        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
+        cancel.ThrowIfCancellationRequested();
+        return answer;
+    }
+
+    private static (string Text, int Code) CheckOne(string path, bool isOneOfMany, Wishes wishes, CancellationToken cancel)
     {
         var result = Loading.Read(path, wishes.Tries, out var problem);
         if (problem is not null)
             return wishes.Json ? (CheckJson.Refused(path, problem), ExitCode.Unusable) : ($"{path}: {problem}.\n", ExitCode.Unusable);
-        var answer = result.Aircraft is { } aircraft ? RunCheck.Check(aircraft, wishes.Effort) : null;
+        var answer = result.Aircraft is { } aircraft ? CheckOne(aircraft, isOneOfMany, wishes, cancel) : null;
         if (answer is not null && wishes.Run is { } only)
         {
             if (Loading.FindRun(answer.Aircraft, only, out var none) is not { } run)

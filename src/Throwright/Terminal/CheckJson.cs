@@ -7,6 +7,7 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Files;
 using Throwright.Papers.Marks;
+using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Cli.Terminal;
@@ -76,6 +77,8 @@ public static class CheckJson
             Ladder(json, ladder);
         if (run.Proof is { } proof)
             Failures(json, proof);
+        if (run.Clearance is { Handle: not null } clearance)
+            Clearance(json, clearance);
         json.WriteStartArray("needs");
         foreach (var need in run.Needs)
             json.WriteStringValue(need.Path);
@@ -85,6 +88,56 @@ public static class CheckJson
         if (curves && run.Route?.Lie is { } lie)
             Lie(json, lie);
         json.WriteEndObject();
+    }
+
+    private static void Clearance(Utf8JsonWriter json, RunClearance clearance)
+    {
+        json.WriteStartArray("clearance");
+        foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
+        {
+            var found = pair.Found;
+            json.WriteStartObject();
+            json.WriteString("with", clearance.Other(pair));
+            json.WriteString("figure", clearance.FigureOf(pair));
+            Number(json, "least", pair.Lower);
+            Number(json, "found", pair.Upper);
+            json.WriteBoolean("touches", pair.Hits);
+            if (found.Overlap > 0)
+                Number(json, "overlapFound", found.Overlap);
+            json.WriteString("proof", char.ToLowerInvariant(found.Ended.ToString()[0]) + found.Ended.ToString()[1..]);
+            json.WriteNumber("boxes", found.Boxes);
+            json.WriteStartArray("joints");
+            foreach (var (joint, at) in found.Joints.Zip(found.Positions))
+            {
+                json.WriteStartObject();
+                json.WriteString("name", joint.Name);
+                json.WriteString("unit", joint.Kind == JointKind.Turn ? "rad" : "m");
+                Number(json, "from", joint.From);
+                Number(json, "to", joint.To);
+                Number(json, "at", at);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("points");
+            Place(pair.First.Name, found.FirstPart, found.OnFirst);
+            Place(pair.Second.Name, found.SecondPart, found.OnSecond);
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+
+        void Place(string body, string part, Vector3 at)
+        {
+            json.WriteStartObject();
+            json.WriteString("body", body);
+            json.WriteString("part", part);
+            Number(json, "station", at.X);
+            Number(json, "buttline", at.Y);
+            Number(json, "waterline", at.Z);
+            json.WriteEndObject();
+        }
     }
 
     private static void Finding(Utf8JsonWriter json, Finding finding, Engine.Model.Basis basis)

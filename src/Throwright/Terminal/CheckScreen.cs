@@ -22,6 +22,7 @@ public static class CheckScreen
         ArgumentNullException.ThrowIfNull(ladders);
         screen.Wrapped("", Headline(answer), bold: true).Line();
         List(screen, answer);
+        Clearance(screen, answer);
         foreach (var run in WorstFirst(answer))
         {
             var withLadder = ladders(run);
@@ -80,6 +81,28 @@ public static class CheckScreen
             var lines = new Screen(screen.IsPlain).Wrapped(new(' ', indent), run.Sentence).ToString();
             screen.Raw(" " + lines[indent..]);
         }
+    }
+
+    /// <summary>What was proved of the cockpit as a whole.</summary>
+    private static void Clearance(Screen screen, AircraftAnswer answer)
+    {
+        if (answer.Cockpit is not { Clearance: { } of } cockpit)
+            return;
+        screen.Line();
+        if (of.Closest is not { } closest)
+        {
+            screen.Wrapped("  clearance  ", "no handle is described that could meet anything.");
+            return;
+        }
+
+        var say = new FigureWriter(answer.Aircraft.Display);
+        int open = of.Pairs.Count(p => p.Found.Ended is Shapes.Distance.SearchEnd.OutOfBudget or Shapes.Distance.SearchEnd.Cancelled), hits = of.Pairs.Count(p => p.Hits);
+        var pairs = of.Pairs.Count == 1 ? "One pair of bodies" : $"{Capital(Count(of.Pairs.Count))} pairs of bodies";
+        var nearest = hits > 0 ? $"{Count(hits)} touch{(hits == 1 ? "es" : "")}"
+            : $"nearest {closest.First.Name} and {closest.Second.Name}, at least {say.Length(closest.Lower, Shapes.Quantities.Rounding.Down)} (found {say.Length(closest.Upper)})";
+        screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Count(open)} not settled within the budget")}; {nearest}.");
+        if (cockpit.Handles.Count < answer.Aircraft.Runs.Count)
+            screen.Wrapped("             ", $"{Capital(Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
     }
 
     private static void Title(Screen screen, RunAnswer run)

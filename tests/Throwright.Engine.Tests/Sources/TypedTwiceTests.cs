@@ -22,6 +22,20 @@ public sealed class TypedTwiceTests
         make/panel-gap                      0.1 mm           P
         make/seat-error                     1.5 deg          P
         make/threads-showing                1                r
+        people/thigh-share                  0.72             P
+        people/shin-share                   0.83             P
+        people/shin-thickness-share         0.72             P
+        people/pinch-more                   0.2              S
+        clearance/least                     0.5 in           P
+        clearance/hand-bare                 25 mm            P
+        clearance/knob-gap                  38 mm            M
+        clearance/interest                  100 mm           P
+        mount/no-wedge                      2 deg            P
+        mount/much                          10 deg           P
+        mount/most                          20 deg           P
+        mount/play                          0.5 deg          P
+        mount/cover                         1 mm             P
+        mount/least-knob                    19 mm            M
         cushion/least                       0.125 in         R
         cushion/most                        12.7 mm          P
         cushion/rigging-tolerance           0.03125 in       P
@@ -127,6 +141,19 @@ public sealed class TypedTwiceTests
           pinned-pinned 1 1
           fixed-pinned 2.045749 0.699156
           fixed-fixed 4 0.5
+        people/seated S : size, buttock-knee mm, knee-height mm, thigh mm, hand mm
+          woman5 541 469 145 165
+          woman50 589 510 167 180
+          woman95 646 557 191 199
+          man5 569 509 157 177
+          man50 617 553 180 193
+          man95 669 602 207 210
+        people/reach S : size, grip mm
+          woman5 555
+          woman50 600
+          man5 610
+          man50 665
+          man95 715
         cable/breaking-strength R : diameter in, construction, carbon lbf, stainless lbf
           0.03125 3x7 110 110
           0.046875 7x7 270 270

@@ -1,0 +1,98 @@
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Findings;
+using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Hands the clearance of one run's handle to the rules, and makes its figures.</summary>
+internal static class ClearanceFindings
+{
+    public const string NotRead = "clearance/not-read";
+
+    private static readonly SourceRef Theory = new("project", "docs/theory/clearance.md", Evidence.Derived);
+
+    public static IEnumerable<Finding> Of(RunAnswer answer, FigureWriter say)
+    {
+        if (answer.Clearance is not { Handle: { } handle } clearance)
+            yield break;
+        var wish = CockpitCheck.WishOf(answer.Run);
+        foreach (var finding in ClearanceRules.Find(clearance.Pairs, clearance.Allowed, _ => wish, clearance.FigureOf, say))
+        {
+            yield return handle.TurnIsAssumed && finding.Rule == ClearanceRules.Pair
+                ? finding with { Why = $"{finding.Why} The file does not say how far the handle turns (cockpitEnd.turns): every turn is counted.".TrimStart() }
+                : finding;
+        }
+
+        foreach (var left in clearance.NotRead)
+        {
+            yield return new()
+            {
+                Rule = NotRead,
+                Verdict = Verdict.NeedsInput,
+                Sentence = $"{char.ToUpperInvariant(left[0])}{left[1..]}.",
+                Why = "What is not in the picture can't be proved clear.",
+            };
+        }
+    }
+
+    public static IEnumerable<Figure> Figures(RunAnswer answer)
+    {
+        if (answer.Clearance is not { } clearance)
+            yield break;
+        var wish = CockpitCheck.WishOf(answer.Run);
+        foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
+        {
+            var found = pair.Found;
+            yield return new()
+            {
+                Id = clearance.FigureOf(pair),
+                Name = $"least distance of the handle from {clearance.Other(pair)}, over all positions",
+                Kind = QuantityKind.Length,
+                Value = pair.Lower,
+                Rounding = Rounding.Down,
+                Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
+                Inputs =
+                [
+                    .. found.Joints.Zip(found.Positions, (joint, at) => new FigureStep(
+                        "q",
+                        $"{joint.Name} where they come nearest, and the way it has left up and down",
+                        at,
+                        joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length,
+                        at - joint.From,
+                        joint.To - at)),
+                ],
+                Steps =
+                [
+                    .. Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
+                    .. Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
+                    .. found.Overlap > 0 ? [new("o", "overlap found there, a help and not a proven greatest depth", found.Overlap, QuantityKind.Length)] : Array.Empty<FigureStep>(),
+                    // Beyond the distance of interest nothing nearer was looked for, so what was found says little.
+                    .. found.Ended != SearchEnd.Enough && double.IsFinite(pair.Upper) ? [new("u", "nearest that was found, at the positions above", pair.Upper, QuantityKind.Length)] : Array.Empty<FigureStep>(),
+                    new("dw", "wanted", wish.Least.Value, QuantityKind.Length),
+                ],
+                Sources = [Theory, wish.Least.Source],
+                Holds = "rigid bodies as entered, with the tolerances of their places added all round; flexing, clothing beyond \"allow\", hands and the bow of cables are not in it",
+                Uncertainty = How(found),
+            };
+        }
+    }
+
+    private static IEnumerable<FigureStep> Point(string letter, string name, Vector3 at) =>
+    [
+        new($"{letter}1", $"{name}: station", at.X, QuantityKind.Length),
+        new($"{letter}2", $"{name}: buttline", at.Y, QuantityKind.Length),
+        new($"{letter}3", $"{name}: waterline", at.Z, QuantityKind.Length),
+    ];
+
+    private static string How(LeastDistanceResult found) => found.Ended switch
+    {
+        SearchEnd.Converged => $"proved with {found.Boxes} boxes of joint positions; the upper figure is attained at the positions above",
+        SearchEnd.Enough => $"proved with {found.Boxes} boxes to be at least this; not worked out closer",
+        SearchEnd.Hits => $"found touching after {found.Boxes} boxes",
+        SearchEnd.OutOfBudget => $"stopped after {found.Boxes} boxes: the least figure is proved, the nearest place may not be found yet",
+        SearchEnd.Cancelled => $"stopped by you after {found.Boxes} boxes: the least figure is proved, the nearest place may not be found yet",
+        _ => $"settled with {found.Boxes} boxes of joint positions",
+    };
+}

@@ -1,0 +1,68 @@
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>What comes near the handles of an aircraft, over all positions of everything that moves.</summary>
+public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<string> NotRead)
+{
+    /// <summary>What concerns one run.</summary>
+    public RunClearance Of(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        if (Handles.FirstOrDefault(h => h.Run.Id == run.Id) is not { } handle)
+            return new(null, [], [], NotRead);
+        bool Concerns(string first, string second) => first == handle.Name || second == handle.Name;
+        return new(
+            handle,
+            Clearance.Pairs.Where(p => Concerns(p.First.Name, p.Second.Name)).ToEquatableList(),
+            Clearance.Case.Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
+            NotRead);
+    }
+}
+
+/// <summary>Clearance of one run's handle.</summary>
+/// <param name="Handle">Null: not enough is known of it.</param>
+public sealed record RunClearance(HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<string> NotRead)
+{
+    /// <summary>Name of what the handle is held against.</summary>
+    public string Other(PairClearance pair)
+    {
+        ArgumentNullException.ThrowIfNull(pair);
+        return pair.First.Name == Handle?.Name ? pair.Second.Name : pair.First.Name;
+    }
+
+    /// <summary>Id of the figure of a pair: clearance-right-leg.</summary>
+    public string FigureOf(PairClearance pair) =>
+        "clearance-" + new string([.. Other(pair).ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+}
+
+/// <summary>Holds every handle against everything else.</summary>
+public static class CockpitCheck
+{
+    /// <summary>All handles, or one; null: the file says nothing of what they could meet.</summary>
+    public static CockpitAnswer? Solve(Aircraft aircraft, Run? only = null, CockpitEffort? effort = null)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        if (!CockpitScene.IsAskedFor(aircraft))
+            return null;
+        effort ??= new();
+        var scene = CockpitScene.Of(aircraft, effort);
+        var handles = scene.Handles.Select(h => (Handle: h, h.Body)).ToList();
+        var watched = handles.Where(h => only is null || h.Handle.Run.Id == only.Id).Select(h => h.Body).ToList();
+        var of = scene.Case(effort, watched, handles.Select(h => h.Body).Except(watched).Concat(scene.Bodies));
+        return new(scene.Handles, ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel), scene.NotRead);
+    }
+
+    /// <summary>The clearance that is wanted round a run's handle.</summary>
+    internal static ClearanceWish WishOf(Run run)
+    {
+        var usual = Published.Get("clearance/least");
+        return run.CockpitEnd?.Clear is { } own
+            ? new(new(own.Metres, new("project", "your own figure, typed into the file", Evidence.CommonPractice)), IsOwn: true)
+            : new(new(usual.Value, usual.Source), IsOwn: false);
+    }
+}

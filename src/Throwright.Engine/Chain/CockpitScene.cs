@@ -1,0 +1,213 @@
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+using Joint = Throwright.Shapes.Frames.Joint;
+using Solid = Throwright.Shapes.Distance.Solid;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>How hard clearance is looked for.</summary>
+public sealed record CockpitEffort
+{
+    /// <summary>Wanted width of each answer, m.</summary>
+    public double Tolerance { get; init; } = 1e-4;
+
+    /// <summary>Budget of each pair, counted, so that the answer is the same on every machine.</summary>
+    public long MostBoxes { get; init; } = 500_000;
+
+    /// <summary>Pairs worked at once; the answer does not depend on it.</summary>
+    public int Threads { get; init; } = 1;
+
+    /// <summary>The solid of a mesh in aircraft axes, its accuracy not yet added; null: it was not read.</summary>
+    public Func<MeshShape, Solid?>? Meshes { get; init; }
+
+    /// <summary>Called with pairs done and pairs in all; from any thread.</summary>
+    public Action<int, int>? Progress { get; init; }
+
+    /// <summary>Stops the search: what is proved so far is told, and is never clear by that.</summary>
+    public CancellationToken Cancel { get; init; }
+}
+
+/// <summary>The cockpit of an aircraft as clearance sees it.</summary>
+/// <param name="Bodies">Everything that is no handle, as the file describes it.</param>
+/// <param name="NotRead">What could not be made a body, in words.</param>
+internal sealed record CockpitScene(
+    EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<string> NotRead)
+{
+    /// <summary>Is there anything to look at?</summary>
+    public static bool IsAskedFor(Aircraft aircraft) => aircraft.Bodies.Count > 0 || aircraft.Sheets.Count > 0;
+
+    public static CockpitScene Of(Aircraft aircraft, CockpitEffort effort)
+    {
+        var handles = new List<HandleMount>();
+        foreach (var run in aircraft.Runs)
+        {
+            if (HandleMount.Of(run, NameOf(aircraft, run), []) is { } handle)
+                handles.Add(handle);
+        }
+
+        var notRead = new List<string>();
+        var made = aircraft.Bodies.Select(body => (Body: body, Made: Make(aircraft, body, effort, notRead).ToList())).ToList();
+        return new(
+            handles.ToEquatableList(),
+            made.SelectMany(m => m.Made).ToEquatableList(),
+            made.SelectMany(m => m.Body.Touches.SelectMany(t => Contacts(m.Made, t))).ToEquatableList(),
+            notRead.ToEquatableList());
+
+        IEnumerable<AllowedContact> Contacts(List<CockpitBody> own, Touch touch)
+        {
+            var others = handles.FirstOrDefault(h => h.Run.Id == touch.With) is { } handle
+                ? [handle.Body]
+                : made.FirstOrDefault(m => m.Body.Id == touch.With).Made ?? [];
+            return from a in own
+                   where a.Solid.PartNames.Contains(touch.Part)
+                   from b in others
+                   where b.Solid.PartNames.Contains(touch.WithPart)
+                   select new AllowedContact(a.Name, touch.Part, b.Name, touch.WithPart, touch.Why);
+        }
+    }
+
+    /// <summary>Everything against the handles asked about.</summary>
+    public CockpitCase Case(CockpitEffort effort, IEnumerable<CockpitBody> watched, IEnumerable<CockpitBody> others) => new(
+        [.. watched, .. others],
+        Allowed,
+        // Wanted clearances are always settled.
+        Math.Max(Published.Get("clearance/interest").Value, 1.01 * Handles.Max(h => (double?)CockpitCheck.WishOf(h.Run).Least.Value) ?? 0),
+        effort.Tolerance,
+        effort.MostBoxes)
+    {
+        Watched = watched.Select(w => w.Name).ToEquatableList(),
+    };
+
+    /// <summary>As engraved, unless two runs or a body are called so.</summary>
+    private static string NameOf(Aircraft aircraft, Run run) =>
+        run.Label.Length > 0 && aircraft.Runs.Count(r => r.Label == run.Label) == 1 && aircraft.Bodies.All(b => NameOf(b) != run.Label) ? run.Label : run.Id;
+
+    private static string NameOf(Body body) => body.Id.Replace('-', ' ');
+
+    private static IEnumerable<CockpitBody> Make(Aircraft aircraft, Body body, CockpitEffort effort, List<string> notRead)
+    {
+        var name = NameOf(body);
+        if (body.ReadyMade is { } ready and not TubeFrame)
+        {
+            foreach (var (made, unsure) in ReadyMade(aircraft, name, ready, notRead))
+                yield return made with { Solid = made.Solid.Padded(body.Allow.Metres + unsure) };
+            yield break;
+        }
+
+        var joints = new JointChain([.. body.Joints.Select(j => JointOf(name, j))]);
+        // A joint measured askew moves everything on it.
+        var sway = body.Joints.OfType<TurnJoint>().Sum(j => HandleMount.Unsureness(j.About));
+        if (body.ReadyMade is TubeFrame frame)
+        {
+            var tubes = frame.Line.Zip(frame.Line.Skip(1)).Select((ends, i) =>
+                new Part(frame.PartNames[i], new Capsule(At(ends.First), At(ends.Second), (0.5 * frame.Diameter.Most) + Unsure(ends.First, ends.Second))));
+            yield return new(name, Solid.Of(tubes).Padded(body.Allow.Metres + sway), joints);
+            yield break;
+        }
+
+        var convex = body.Parts.Where(p => p.Shape is not MeshShape).Select(p => new Part(p.Name, ConvexOf(p.Shape))).ToList();
+        if (convex.Count > 0)
+            yield return new(name, Solid.Of(convex).Padded(body.Allow.Metres + sway), joints);
+        foreach (var part in body.Parts)
+        {
+            if (part.Shape is not MeshShape mesh)
+                continue;
+            if (effort.Meshes?.Invoke(mesh) is { } solid)
+                yield return new(convex.Count == 0 && body.Parts.Count == 1 ? name : $"{name} {part.Name}", solid.Padded(body.Allow.Metres + sway + mesh.Accuracy.Metres + Placing(mesh)), joints);
+            else
+                notRead.Add($"{name}: the mesh {mesh.File} is not read, so nothing is proved about it");
+        }
+    }
+
+    private static IEnumerable<(CockpitBody Body, double Unsure)> ReadyMade(Aircraft aircraft, string name, ReadyMade ready, List<string> notRead)
+    {
+        static double Half(Toleranced<Length> diameter) => 0.5 * diameter.Most;
+        switch (ready)
+        {
+            case Stick s:
+                var grip = s.Grip.Nominal.Metres;
+                yield return (
+                    CockpitBodies.Stick(name, At(s.Pivot), s.Length.Most, grip, Half(s.ShaftDiameter), Half(s.GripDiameter), (s.Forward.Radians, s.Aft.Radians), (s.Left.Radians, s.Right.Radians)),
+                    Unsure(s.Pivot) + s.Grip.Plus);
+                break;
+            case Yoke y:
+                yield return (
+                    CockpitBodies.Yoke(name, At(y.Hub), y.ShaftLength.Most, Half(y.ShaftDiameter), Half(y.Width), y.Horn.Most, Half(y.RimDiameter), y.Travel.Metres, y.Turn.Radians),
+                    Unsure(y.Hub));
+                break;
+            case Pedals p:
+                var (left, right) = CockpitBodies.Pedals(name, At(p.Left), At(p.Right), p.Width.Most, p.Length.Most, p.Thickness.Most, p.Swing.Radians);
+                yield return (left, Unsure(p.Left));
+                yield return (right, Unsure(p.Right));
+                break;
+            case SeatedLeg leg:
+                var usual = LegSize.Of(leg.Size ?? aircraft.Pilot?.Largest ?? PilotSize.Man95);
+                var size = new LegSize(
+                    leg.Thigh?.Metres ?? usual.Thigh, leg.Shin?.Metres ?? usual.Shin, 0.5 * leg.ThighDiameter?.Metres ?? usual.ThighRadius, 0.5 * leg.ShinDiameter?.Metres ?? usual.ShinRadius);
+                if (!CockpitBodies.CanSpan(At(leg.Hip), At(leg.Heel), size))
+                {
+                    notRead.Add($"{name}: hip and heel are {FigureText.Plain((At(leg.Hip) - At(leg.Heel)).Size * 1000, 0)} mm apart, and thigh and shin of {FigureText.Plain(size.Thigh * 1000, 0)} mm and {FigureText.Plain(size.Shin * 1000, 0)} mm don't span that");
+                    break;
+                }
+
+                yield return (
+                    CockpitBodies.Leg(name, leg.Side == BodySide.Right ? 1 : -1, At(leg.Hip), At(leg.Heel), size, leg.Outward.Radians, leg.Inward.Radians),
+                    Unsure(leg.Hip, leg.Heel));
+                break;
+        }
+    }
+
+    private static Joint JointOf(string body, BodyJoint joint) => joint switch
+    {
+        SlideJoint s => Joint.Slide($"{body} {s.Id}", HandleMount.Vector(s.Axis), s.From.Metres, s.To.Metres),
+        TurnJoint t => Joint.Turn($"{body} {t.Id}", At(t.About), HandleMount.Vector(t.Axis), t.From.Radians, t.To.Radians),
+        _ => throw new ArgumentOutOfRangeException(nameof(joint)),
+    };
+
+    /// <summary>The shape at its largest, with the doubt about its place as a rounding all round.</summary>
+    private static ConvexShape ConvexOf(PartShape shape)
+    {
+        switch (shape)
+        {
+            case SphereShape s:
+                return new Sphere(At(s.Centre), s.Radius.Most + Unsure(s.Centre));
+            case CapsuleShape c:
+                return new Capsule(At(c.From), At(c.To), c.Radius.Most + Unsure(c.From, c.To));
+            case ConeShape c when c.Radius == c.EndRadius:
+                return new Cylinder(At(c.From), At(c.To), c.Radius.Most, Unsure(c.From, c.To));
+            case ConeShape c:
+                return new Cone(At(c.From), At(c.To), c.Radius.Most, c.EndRadius.Most, Unsure(c.From, c.To));
+            case BoxShape b:
+                var up = HandleMount.Vector(b.Up).Unit();
+                var along = HandleMount.Vector(b.Along);
+                along = (along - (Vector3.Dot(along, up) * up)).Unit();
+                return new Box(At(b.Centre), new(along, Vector3.Cross(up, along), up), 0.5 * new Vector3(b.Length.Most, b.Width.Most, b.Height.Most), Unsure(b.Centre));
+            case PlaneShape p:
+                // No cockpit is larger, and nothing sinks deeper.
+                const double Far = 20, Deep = 1;
+                var normal = HandleMount.Vector(p.Normal).Unit();
+                var side = Rotation.SquareTo(normal);
+                return new Box(At(p.At) - (Deep * normal), new(side, Vector3.Cross(normal, side), normal), new(Far, Far, Deep), Unsure(p.At));
+            default:
+                throw new ArgumentOutOfRangeException(nameof(shape));
+        }
+    }
+
+    private static double Placing(MeshShape mesh) =>
+        mesh.At is { } at ? Unsure(at) : mesh.Matched.Select(m => HandleMount.Unsureness(m.Aircraft)).DefaultIfEmpty().Max();
+
+    private static Vector3 At(PointAt point) => HandleMount.Vector(point);
+
+    private static double Unsure(params ReadOnlySpan<PointAt> points)
+    {
+        var most = 0.0;
+        foreach (var point in points)
+            most = Math.Max(most, HandleMount.Unsureness(point));
+        return most;
+    }
+}
