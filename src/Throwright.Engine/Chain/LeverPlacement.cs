@@ -149,8 +149,9 @@ public sealed record LeverPlacement
         if (box.All(side => side.Width == 0))
             return new(place.Angle, place.Length, Spread3.Exact(place.MomentArm));
         double sign = Arm<Real>([new(Case.Radius), default, default, default, default, new(place.Angle)]).Value < 0 ? -1 : 1;
+        var overBox = Arm<Bound>(BoxSearch.Inputs(box));
         double Least(double factor) => BoxSearch.Least(
-            x => factor * Arm<Bound>(x), x => factor * Arm<Real>(Array.ConvertAll(x, v => new Real(v))).Value, box, 5e-5, 40).Proved;
+            x => factor * Arm<Bound>(x), x => factor * Arm<Real>(Array.ConvertAll(x, v => new Real(v))).Value, box, 5e-5, 40, factor * overBox).Proved;
         // An arm that may vanish within the limits: a micrometre stands for zero, and the force becomes absurd as it should.
         return new(place.Angle, place.Length, new(place.MomentArm, Math.Max(1e-6, Least(sign)), -Least(-sign)));
     }

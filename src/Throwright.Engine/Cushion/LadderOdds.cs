@@ -35,10 +35,10 @@ public static class LadderOdds
     public const int CushionCount = 4;
 
     /// <summary>Samples that set the gates; also how many a thread takes at a time.</summary>
-    private const int Block = 8192;
+    private const int Block = 2048;
 
     /// <summary>Share beyond each gate: five standard deviations of a share of 2.5 % in a block more than that.</summary>
-    private const double Tail = 0.035;
+    private const double Tail = 0.042;
 
     /// <summary>Draws the samples on the calling thread, or on as many as are allowed.</summary>
     /// <param name="asks">One for each cushion, in the order of <see cref="CushionCount"/>.</param>

@@ -24,13 +24,22 @@ public static class LadderSolver
         ArgumentNullException.ThrowIfNull(of);
         ArgumentNullException.ThrowIfNull(effort);
         var nominal = Nominal(of);
-        var shares = Array.ConvertAll(Cushions, c => Shares(of, c.Bound));
+        var slopes = Slopes(of);
+        var shares = Array.ConvertAll(Cushions, c => Shares(of, c.Bound(slopes)));
         var rss = Array.ConvertAll(shares, each => Math.Sqrt(each.Sum(s => s.Moves * s.Moves)));
         var odds = LadderOdds.Draw(of, effort.Samples, effort.Seed, [.. Cushions.Select((c, i) => new CushionAsk(of.Wanted, c.Real(nominal).Value, rss[i]))]);
         var ranges = new CushionRange[Cushions.Length];
         var box = of.Values.Select(v => new Interval(v.Least, v.Most)).ToArray();
+        // Over the whole box all searches begin alike.
+        var inputs = BoxSearch.Inputs(box);
+        LadderPlaces<Bound> worst = LadderFormula.Evaluate<Bound>(of, inputs, LadderHeat.At.WorstTemperature), best = LadderFormula.Evaluate<Bound>(of, inputs, LadderHeat.At.BestTemperature);
         for (var i = 0; i < ranges.Length; i++)
-            ranges[i] = Range(of, i, box, nominal, shares[i], rss[i], odds[i], effort);
+        {
+            var least = Search(of, box, i, 1, LadderHeat.At.WorstTemperature, worst, effort);
+            var most = Search(of, box, i, -1, LadderHeat.At.BestTemperature, best, effort);
+            ranges[i] = Range(of, i, nominal, least, -most.Proved, shares[i], rss[i], odds[i]);
+        }
+
         var n = nominal;
         return new()
         {
@@ -66,49 +75,50 @@ public static class LadderSolver
     }
 
     private static CushionRange Range(
-        LadderCase of, int which, Interval[] box, LadderPlaces<Real> nominal, EquatableList<LadderShare> shares, double rss, CushionOdds odds, LadderEffort effort)
+        LadderCase of, int which, LadderPlaces<Real> nominal, BoxExtreme least, double most, EquatableList<LadderShare> shares, double rss, CushionOdds odds)
     {
-        var (name, real, bound) = Cushions[which];
-        var least = Search(of, box, bound, real, 1, LadderHeat.At.WorstTemperature, effort);
-        var most = Search(of, box, bound, real, -1, LadderHeat.At.BestTemperature, effort);
         var corner = of.Values.Where(v => !v.IsExact)
             .Select(v => new LadderCorner(v.Name, v.Path, least.At[(int)v.Input], v.Kind))
             .ToEquatableList();
         return new(
-            name, real(nominal).Value, least.Proved, -most.Proved, least.Found, least.Outcome, odds.Low95, odds.High95, rss,
+            Cushions[which].Name, Cushions[which].Real(nominal).Value, least.Proved, most, least.Found, least.Outcome, odds.Low95, odds.High95, rss,
             odds.ShareOutside, odds.ShareAbove, shares, corner);
     }
 
-    private static BoxExtreme Search(
-        LadderCase of, Interval[] box, Func<LadderPlaces<Bound>, Bound> bound, Func<LadderPlaces<Real>, Real> real, double sign, LadderHeat.At at, LadderEffort effort) =>
-        BoxSearch.Least(
+    private static BoxExtreme Search(LadderCase of, Interval[] box, int which, double sign, LadderHeat.At at, LadderPlaces<Bound> overBox, LadderEffort effort)
+    {
+        var (_, real, bound) = Cushions[which];
+        return BoxSearch.Least(
             x => sign * bound(LadderFormula.Evaluate<Bound>(of, x, at)),
             x => sign * real(LadderFormula.Evaluate<Real>(of, Array.ConvertAll(x, v => new Real(v)), at)).Value,
             box,
             effort.Tolerance,
-            effort.Boxes);
+            effort.Boxes,
+            sign * bound(overBox));
+    }
+
+    /// <summary>All places at the nominal point and rigging temperature, with their slopes.</summary>
+    private static LadderPlaces<Bound> Slopes(LadderCase of)
+    {
+        var x = new Bound[of.Values.Count];
+        for (var i = 0; i < x.Length; i++)
+            x[i] = Bound.Input(i, x.Length, Interval.Of(of.Values[i].Nominal));
+        return LadderFormula.Evaluate<Bound>(of, x, LadderHeat.At.Rigging);
+    }
 
     /// <summary>Slope at the nominal point times half the range, largest first.</summary>
-    private static EquatableList<LadderShare> Shares(LadderCase of, Func<LadderPlaces<Bound>, Bound> bound)
-    {
-        var count = of.Values.Count;
-        var x = new Bound[count];
-        for (var i = 0; i < count; i++)
-            x[i] = Bound.Input(i, count, Interval.Of(of.Values[i].Nominal));
-        var value = bound(LadderFormula.Evaluate<Bound>(of, x, LadderHeat.At.Rigging));
-        return of.Values.Where(v => !v.IsExact)
-            .Select(v =>
-            {
-                // At a kink of max(0, .) the slope is an interval; its larger end is the cautious one.
-                var slope = value.Slope((int)v.Input);
-                var steep = Math.Abs(slope.Low) > Math.Abs(slope.High) ? slope.Low : slope.High;
-                return new LadderShare(v.Name, v.Path, Math.Abs(steep) * 0.5 * (v.Minus + v.Plus), steep);
-            })
-            .Where(s => s.Moves > 0)
-            .OrderByDescending(s => s.Moves)
-            .ThenBy(s => s.Input, StringComparer.Ordinal)
-            .ToEquatableList();
-    }
+    private static EquatableList<LadderShare> Shares(LadderCase of, Bound cushion) => of.Values.Where(v => !v.IsExact)
+        .Select(v =>
+        {
+            // At a kink of max(0, .) the slope is an interval; its larger end is the cautious one.
+            var slope = cushion.Slope((int)v.Input);
+            var steep = Math.Abs(slope.Low) > Math.Abs(slope.High) ? slope.Low : slope.High;
+            return new LadderShare(v.Name, v.Path, Math.Abs(steep) * 0.5 * (v.Minus + v.Plus), steep);
+        })
+        .Where(s => s.Moves > 0)
+        .OrderByDescending(s => s.Moves)
+        .ThenBy(s => s.Input, StringComparer.Ordinal)
+        .ToEquatableList();
 
     private static Interval HeatRange(LadderCase of, double free)
     {

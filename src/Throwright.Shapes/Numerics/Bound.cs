@@ -33,11 +33,11 @@ public readonly struct Bound : IReal<Bound>
 
     public static Bound Of(double value) => new(Interval.Of(value), null);
 
-    public static Bound operator +(Bound a, Bound b) => new(a.Value + b.Value, Combine(a, Interval.Of(1), b, Interval.Of(1)));
+    public static Bound operator +(Bound a, Bound b) => new(a.Value + b.Value, Sum(a.slopes, b.slopes));
 
-    public static Bound operator -(Bound a, Bound b) => new(a.Value - b.Value, Combine(a, Interval.Of(1), b, Interval.Of(-1)));
+    public static Bound operator -(Bound a, Bound b) => new(a.Value - b.Value, Difference(a.slopes, b.slopes));
 
-    public static Bound operator -(Bound a) => new(-a.Value, Scale(a, Interval.Of(-1)));
+    public static Bound operator -(Bound a) => new(-a.Value, Difference(null, a.slopes));
 
     public static Bound operator *(Bound a, Bound b) => new(a.Value * b.Value, Combine(a, b.Value, b, a.Value));
 
@@ -66,6 +66,28 @@ public readonly struct Bound : IReal<Bound>
     {
         var slope = new Interval(a.Value.Low > 0 ? 1 : 0, a.Value.High > 0 ? 1 : 0);
         return new(Interval.AtLeastZero(a.Value), Scale(a, slope));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static Interval[]? Sum(Interval[]? a, Interval[]? b)
+    {
+        if (a is null || b is null)
+            return a ?? b;
+        var result = new Interval[a.Length];
+        for (var i = 0; i < result.Length; i++)
+            result[i] = a[i].IsZero ? b[i] : b[i].IsZero ? a[i] : a[i] + b[i];
+        return result;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static Interval[]? Difference(Interval[]? a, Interval[]? b)
+    {
+        if (b is null)
+            return a;
+        var result = new Interval[b.Length];
+        for (var i = 0; i < result.Length; i++)
+            result[i] = a is null || a[i].IsZero ? -b[i] : b[i].IsZero ? a[i] : a[i] - b[i];
+        return result;
     }
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]

@@ -41,9 +41,10 @@ public static class BoxSearch
     /// mean-value form f(middle) + sum slope x (box - middle), all in intervals, so that no rounding is lost. The
     /// greatest value is minus the least of the negated formula.
     /// </remarks>
+    /// <param name="overBox">The formula over the whole box, from <see cref="Inputs"/>, where several searches can share it.</param>
     /// <exception cref="ArgumentException">A side of the box is not a finite range.</exception>
     public static BoxExtreme Least(
-        BoundFormula bound, PointFormula point, IReadOnlyList<Interval> box, double tolerance, int budget = 4000)
+        BoundFormula bound, PointFormula point, IReadOnlyList<Interval> box, double tolerance, int budget = 4000, Bound? overBox = null)
     {
         foreach (var side in box)
         {
@@ -51,7 +52,29 @@ public static class BoxSearch
                 throw new ArgumentException($"a side of the box is not a finite range: {side.Low} to {side.High}", nameof(box));
         }
 
-        return new Search(bound, point, [.. box], tolerance, budget).Run();
+        return new Search(bound, point, [.. box], tolerance, budget) { OverBox = overBox }.Run();
+    }
+
+    /// <summary>
+    /// The inputs over a box. Only those that have a range carry a slope, numbered one after the other: most are soon
+    /// fixed, and a slope against them need not be carried along.
+    /// </summary>
+    public static Bound[] Inputs(IReadOnlyList<Interval> box)
+    {
+        ArgumentNullException.ThrowIfNull(box);
+        var (inputs, slots) = (new Bound[box.Count], new int[box.Count]);
+        Inputs([.. box], slots, inputs);
+        return inputs;
+    }
+
+    /// <param name="slots">The number of each input's slope; -1: it has no range.</param>
+    private static void Inputs(Interval[] sides, int[] slots, Bound[] inputs)
+    {
+        var count = 0;
+        for (var i = 0; i < sides.Length; i++)
+            slots[i] = sides[i].Width == 0 ? -1 : count++;
+        for (var i = 0; i < inputs.Length; i++)
+            inputs[i] = slots[i] < 0 ? Bound.Of(sides[i].Low) : Bound.Input(slots[i], count, sides[i]);
     }
 
     /// <summary>One search: what is open, the best so far, and room that each box uses anew.</summary>
@@ -60,12 +83,14 @@ public static class BoxSearch
         private readonly PriorityQueue<(Interval[] Sides, int Split), double> open = new();
         private readonly Bound[] inputs = new Bound[box.Length];
 
-        /// <summary>Number of the input among those that still have a range, -1: it has none.</summary>
+        /// <summary>Number of each input among those that still have a range, -1: it has none.</summary>
         private readonly int[] slots = new int[box.Length];
         private double best = double.PositiveInfinity;
         private double[] bestAt = Middle(box);
         private double provedClosed = double.PositiveInfinity;
         private int boxes;
+
+        public Bound? OverBox { private get; set; }
 
         public BoxExtreme Run()
         {
@@ -168,18 +193,15 @@ public static class BoxSearch
             return input;
         }
 
-        /// <summary>
-        /// Value and slopes over the box. Only the inputs that still have a range carry a slope, numbered by their slot: most
-        /// are soon fixed, and a slope against them need not be carried along.
-        /// </summary>
+        /// <summary>Value and slopes over the box.</summary>
         private Bound Evaluate(Interval[] sides)
         {
-            var count = 0;
-            for (var i = 0; i < sides.Length; i++)
-                slots[i] = sides[i].Width == 0 ? -1 : count++;
-            for (var i = 0; i < inputs.Length; i++)
-                inputs[i] = slots[i] < 0 ? Bound.Of(sides[i].Low) : Bound.Input(slots[i], count, sides[i]);
-            return bound(inputs);
+            Inputs(sides, slots, inputs);
+            if (OverBox is not { } known)
+                return bound(inputs);
+            // The first box of all.
+            OverBox = null;
+            return known;
         }
 
         private static double[] Middle(Interval[] sides)

@@ -119,5 +119,13 @@ public readonly record struct Interval(double Low, double High)
     private static Interval Out(double low, double high) =>
         double.IsNaN(low) || double.IsNaN(high)
             ? Whole
-            : new(low == 0 ? 0 : Math.BitDecrement(low), high == 0 ? 0 : Math.BitIncrement(high));
+            : new(low == 0 ? 0 : -Beyond(-low), high == 0 ? 0 : Beyond(high));
+
+    /// <summary>The next larger double: <see cref="Math.BitIncrement(double)"/> of anything but zero, short enough to be part of every operation.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Beyond(double value)
+    {
+        var bits = BitConverter.DoubleToInt64Bits(value);
+        return bits < 0 ? BitConverter.Int64BitsToDouble(bits - 1) : value < double.PositiveInfinity ? BitConverter.Int64BitsToDouble(bits + 1) : value;
+    }
 }
