@@ -149,13 +149,13 @@ public static class LadderOdds
 
         private static long Above(ReadOnlySpan<double> values, double wanted)
         {
-            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
-            var wide = Vector256.Create(wanted);
+            var lanes = MemoryMarshal.Cast<double, Vector512<double>>(values);
+            var wide = Vector512.Create(wanted);
             // A comparison that holds is -1 in each place.
-            var sum = Vector256<long>.Zero;
+            var sum = Vector512<long>.Zero;
             foreach (var lane in lanes)
-                sum -= Vector256.GreaterThanOrEqual(lane, wide).AsInt64();
-            var count = Vector256.Sum(sum);
+                sum -= Vector512.GreaterThanOrEqual(lane, wide).AsInt64();
+            var count = Vector512.Sum(sum);
             foreach (var value in values[(lanes.Length * Lane.Width)..])
                 count += value >= wanted ? 1 : 0;
             return count;
@@ -163,12 +163,12 @@ public static class LadderOdds
 
         private static long Outside(ReadOnlySpan<double> values, double middle, double half)
         {
-            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
-            Vector256<double> wideMiddle = Vector256.Create(middle), wideHalf = Vector256.Create(half);
-            var sum = Vector256<long>.Zero;
+            var lanes = MemoryMarshal.Cast<double, Vector512<double>>(values);
+            Vector512<double> wideMiddle = Vector512.Create(middle), wideHalf = Vector512.Create(half);
+            var sum = Vector512<long>.Zero;
             foreach (var lane in lanes)
-                sum -= Vector256.GreaterThan(Vector256.Abs(lane - wideMiddle), wideHalf).AsInt64();
-            var count = Vector256.Sum(sum);
+                sum -= Vector512.GreaterThan(Vector512.Abs(lane - wideMiddle), wideHalf).AsInt64();
+            var count = Vector512.Sum(sum);
             foreach (var value in values[(lanes.Length * Lane.Width)..])
                 count += Math.Abs(value - middle) > half ? 1 : 0;
             return count;
@@ -182,13 +182,13 @@ public static class LadderOdds
         {
             Span<int> noted = stackalloc int[LadderSamples.Most / Lane.Width];
             var count = 0;
-            var lanes = MemoryMarshal.Cast<double, Vector256<double>>(values);
-            Vector256<double> low = Vector256.Create(gates.Low), high = Vector256.Create(gates.High);
+            var lanes = MemoryMarshal.Cast<double, Vector512<double>>(values);
+            Vector512<double> low = Vector512.Create(gates.Low), high = Vector512.Create(gates.High);
             for (var i = 0; i < lanes.Length; i++)
             {
                 noted[count] = i * Lane.Width;
-                var within = Vector256.GreaterThanOrEqual(lanes[i], low) & Vector256.LessThanOrEqual(lanes[i], high);
-                count += within.ExtractMostSignificantBits() == 0b1111 ? 0 : 1;
+                var within = Vector512.GreaterThanOrEqual(lanes[i], low) & Vector512.LessThanOrEqual(lanes[i], high);
+                count += within.ExtractMostSignificantBits() == 0b1111_1111 ? 0 : 1;
             }
 
             var kept = tails.Count;

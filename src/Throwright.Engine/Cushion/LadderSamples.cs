@@ -6,7 +6,7 @@ using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Cushion;
 
-/// <summary>Aircraft built at random within the tolerances, four at a time.</summary>
+/// <summary>Aircraft built at random within the tolerances, a <see cref="Lane"/> at a time.</summary>
 /// <remarks>
 /// Sample n of input i is number n of stream i, whoever asks and in whatever order: the same bytes with any number of
 /// threads. A uniform input lies anywhere between its limits; a normal one has sigma = half range / 3 and is cut at its limits.
@@ -21,7 +21,7 @@ internal sealed class LadderSamples
     private readonly LadderHeat? worst;
     private readonly Lane[] inputs;
     private readonly DrawnInput[] drawn;
-    private readonly Vector256<double>[][] rigged, warmed;
+    private readonly Vector512<double>[][] rigged, warmed;
 
     public LadderSamples(LadderCase of, ulong seed)
     {
@@ -31,14 +31,14 @@ internal sealed class LadderSamples
         drawn = [.. of.Values.Select((v, i) => new DrawnInput(i, v, new(seed, i))).Where(d => d.Range > 0)];
         rigged = Room();
         warmed = worst is null ? rigged : Room();
-        static Vector256<double>[][] Room() => [.. Enumerable.Range(0, LadderOdds.CushionCount).Select(_ => new Vector256<double>[Most / Lane.Width])];
+        static Vector512<double>[][] Room() => [.. Enumerable.Range(0, LadderOdds.CushionCount).Select(_ => new Vector512<double>[Most / Lane.Width])];
     }
 
     /// <summary>The samples of one cushion that were drawn last, at rigging temperature.</summary>
-    public ReadOnlySpan<double> AtRigging(int cushion) => MemoryMarshal.Cast<Vector256<double>, double>(rigged[cushion]);
+    public ReadOnlySpan<double> AtRigging(int cushion) => MemoryMarshal.Cast<Vector512<double>, double>(rigged[cushion]);
 
     /// <summary>The same at the worst temperature.</summary>
-    public ReadOnlySpan<double> AtWorst(int cushion) => MemoryMarshal.Cast<Vector256<double>, double>(warmed[cushion]);
+    public ReadOnlySpan<double> AtWorst(int cushion) => MemoryMarshal.Cast<Vector512<double>, double>(warmed[cushion]);
 
     /// <summary>Draws samples n .. n + count - 1 and, up to a whole lane, some more.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
@@ -55,7 +55,7 @@ internal sealed class LadderSamples
         }
     }
 
-    private static void Put(Vector256<double>[][] into, int i, in LadderPlaces<Lane> places)
+    private static void Put(Vector512<double>[][] into, int i, in LadderPlaces<Lane> places)
     {
         into[0][i] = places.CushionIn.Values;
         into[1][i] = places.CushionOut.Values;
@@ -73,20 +73,20 @@ internal sealed class LadderSamples
         public int Index { get; } = index;
         public double Range { get; } = value.Most - value.Least;
 
-        /// <summary>Samples n .. n + 3.</summary>
+        /// <summary>Sample n and those after it, a lane of them.</summary>
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public Vector256<double> At(long n) => isUniform ? Vector256.Create(least) + (stream.UniformLane(n) * Range) : Normal(n);
+        public Vector512<double> At(long n) => isUniform ? Vector512.Create(least) + (stream.UniformLane(n) * Range) : Normal(n);
 
         /// <remarks>
         /// Twelve uniform numbers less six: sigma 1, cut at +/- 3 (within 0.0024 of the normal distribution; no logarithm needed).
         /// </remarks>
-        private Vector256<double> Normal(long n)
+        private Vector512<double> Normal(long n)
         {
-            var sum = Vector256.Create(-6.0);
+            var sum = Vector512.Create(-6.0);
             for (var k = 0; k < 12; k++)
-                sum += stream.UniformLane((n * 12) + (k * Lane.Width) + (1L << 40));
-            var cut = Vector256.Max(Vector256.Create(-3.0), Vector256.Min(Vector256.Create(3.0), sum));
-            return Vector256.Create(middle) + (cut * (Range / 6));
+                sum += stream.UniformLane((n * 12) + k + (1L << 40), step: 12);
+            var cut = Vector512.Max(Vector512.Create(-3.0), Vector512.Min(Vector512.Create(3.0), sum));
+            return Vector512.Create(middle) + (cut * (Range / 6));
         }
     }
 }

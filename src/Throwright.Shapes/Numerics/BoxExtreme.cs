@@ -63,12 +63,12 @@ public static class BoxSearch
     {
         ArgumentNullException.ThrowIfNull(box);
         var (inputs, slots) = (new Bound[box.Count], new int[box.Count]);
-        Inputs([.. box], slots, inputs);
+        Fill(inputs, slots, [.. box]);
         return inputs;
     }
 
     /// <param name="slots">The number of each input's slope; -1: it has no range.</param>
-    private static void Inputs(Interval[] sides, int[] slots, Bound[] inputs)
+    private static void Fill(Bound[] inputs, int[] slots, Interval[] sides)
     {
         var count = 0;
         for (var i = 0; i < sides.Length; i++)
@@ -196,7 +196,7 @@ public static class BoxSearch
         /// <summary>Value and slopes over the box.</summary>
         private Bound Evaluate(Interval[] sides)
         {
-            Inputs(sides, slots, inputs);
+            Fill(inputs, slots, sides);
             if (OverBox is not { } known)
                 return bound(inputs);
             // The first box of all.

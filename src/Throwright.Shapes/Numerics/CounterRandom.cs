@@ -17,15 +17,15 @@ public readonly struct CounterRandom(ulong seed, int stream)
     public double Uniform(long position) =>
         BitConverter.UInt64BitsToDouble((Mix(key + ((ulong)position * Golden)) >> 12) | 0x3FF0000000000000) - (1 - (1.0 / (1L << 53)));
 
-    /// <summary>Positions position .. position + 3.</summary>
+    /// <summary>The numbers at position, position + step, position + 2 step and so on, as many as a <see cref="Lane"/> is wide.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector256<double> UniformLane(long position)
+    public Vector512<double> UniformLane(long position, int step = 1)
     {
-        var z = Vector256.Create(key + ((ulong)position * Golden)) + Vector256.Create(0, Golden, unchecked(2 * Golden), unchecked(3 * Golden));
+        var z = Vector512.Create(key + ((ulong)position * Golden)) + (Vector512.Create(0UL, 1, 2, 3, 4, 5, 6, 7) * ((ulong)step * Golden));
         z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9;
         z = (z ^ (z >> 27)) * 0x94D049BB133111EB;
         z ^= z >> 31;
-        return ((z >> 12) | Vector256.Create(0x3FF0000000000000UL)).AsDouble() - Vector256.Create(1 - (1.0 / (1L << 53)));
+        return ((z >> 12) | Vector512.Create(0x3FF0000000000000UL)).AsDouble() - Vector512.Create(1 - (1.0 / (1L << 53)));
     }
 
     private static ulong Mix(ulong z)

@@ -2,7 +2,7 @@ using System.Runtime.Intrinsics;
 
 namespace Throwright.Shapes.Numerics;
 
-/// <summary>Sine and cosine from exactly rounded operations only, one value or four at a time, with equal bits.</summary>
+/// <summary>Sine and cosine from exactly rounded operations only, one value or a lane of them at a time, with equal bits.</summary>
 /// <remarks>
 /// Argument reduction by pi/2 in three parts (33 bits each, after Cody and Waite), then the odd and even
 /// polynomials published with the freely distributable C mathematics library fdlibm (k_sin.c, k_cos.c).
@@ -40,9 +40,9 @@ public static class Elementary
 
     public static double Cos(double x) => CosSin(x).Cos;
 
-    public static Vector256<double> Sin(Vector256<double> x) => CosSin(x).Sin;
+    public static Vector512<double> Sin(Vector512<double> x) => CosSin(x).Sin;
 
-    public static Vector256<double> Cos(Vector256<double> x) => CosSin(x).Cos;
+    public static Vector512<double> Cos(Vector512<double> x) => CosSin(x).Cos;
 
     /// <summary>Both: the reduced angle and its two polynomials serve either.</summary>
     public static (double Cos, double Sin) CosSin(double x)
@@ -65,26 +65,26 @@ public static class Elementary
         };
     }
 
-    public static (Vector256<double> Cos, Vector256<double> Sin) CosSin(Vector256<double> x)
+    public static (Vector512<double> Cos, Vector512<double> Sin) CosSin(Vector512<double> x)
     {
-        var shifted = (x * TwoOverPi) + Vector256.Create(Rounder);
-        var n = shifted - Vector256.Create(Rounder);
+        var shifted = (x * TwoOverPi) + Vector512.Create(Rounder);
+        var n = shifted - Vector512.Create(Rounder);
         var r = ((x - (n * PiOver2A)) - (n * PiOver2B)) - (n * PiOver2C);
         var z = r * r;
         var sine = r + ((r * z) * Polynomial(z, S1, S2, S3, S4, S5, S6));
-        var cosine = (Vector256<double>.One - (0.5 * z)) + ((z * z) * Polynomial(z, C1, C2, C3, C4, C5, C6));
+        var cosine = (Vector512<double>.One - (0.5 * z)) + ((z * z) * Polynomial(z, C1, C2, C3, C4, C5, C6));
         var quadrant = shifted.AsInt64();
-        var odd = Vector256.Equals(quadrant & Vector256<long>.One, Vector256<long>.One).AsDouble();
-        var sinSign = ((quadrant & Vector256.Create(2L)) << 62).AsDouble();
-        var cosSign = (((quadrant + Vector256<long>.One) & Vector256.Create(2L)) << 62).AsDouble();
-        var within = Vector256.LessThanOrEqual(Vector256.Abs(x), Vector256.Create(Most));
-        var none = Vector256.Create(double.NaN);
+        var odd = Vector512.Equals(quadrant & Vector512<long>.One, Vector512<long>.One).AsDouble();
+        var sinSign = ((quadrant & Vector512.Create(2L)) << 62).AsDouble();
+        var cosSign = (((quadrant + Vector512<long>.One) & Vector512.Create(2L)) << 62).AsDouble();
+        var within = Vector512.LessThanOrEqual(Vector512.Abs(x), Vector512.Create(Most));
+        var none = Vector512.Create(double.NaN);
         return (
-            Vector256.ConditionalSelect(within, Vector256.ConditionalSelect(odd, sine, cosine) ^ cosSign, none),
-            Vector256.ConditionalSelect(within, Vector256.ConditionalSelect(odd, cosine, sine) ^ sinSign, none));
+            Vector512.ConditionalSelect(within, Vector512.ConditionalSelect(odd, sine, cosine) ^ cosSign, none),
+            Vector512.ConditionalSelect(within, Vector512.ConditionalSelect(odd, cosine, sine) ^ sinSign, none));
     }
 
-    private static Vector256<double> Polynomial(Vector256<double> z, double a, double b, double c, double d, double e, double f) =>
-        Vector256.Create(a) + (z * (Vector256.Create(b) + (z * (Vector256.Create(c)
-            + (z * (Vector256.Create(d) + (z * (Vector256.Create(e) + (z * f)))))))));
+    private static Vector512<double> Polynomial(Vector512<double> z, double a, double b, double c, double d, double e, double f) =>
+        Vector512.Create(a) + (z * (Vector512.Create(b) + (z * (Vector512.Create(c)
+            + (z * (Vector512.Create(d) + (z * (Vector512.Create(e) + (z * f)))))))));
 }

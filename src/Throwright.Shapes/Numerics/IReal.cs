@@ -1,7 +1,7 @@
 namespace Throwright.Shapes.Numerics;
 
 /// <summary>
-/// A number a formula can be written in once and evaluated three ways: plainly (<see cref="Real"/>), four
+/// A number a formula can be written in once and evaluated three ways: plainly (<see cref="Real"/>), eight
 /// samples at a time (<see cref="Lane"/>), or with proven bounds of value and slopes (<see cref="Bound"/>).
 /// </summary>
 /// <remarks>

@@ -134,23 +134,23 @@ public class CircleDistanceTests
     }
 
     [Fact]
-    public void Distance_FourAtATime_HasTheSameBits()
+    public void Distance_OfALane_HasTheSameBits()
     {
         for (var seed = 0; seed < 1000; seed++)
         {
             var random = new Random(seed);
-            var four = Enumerable.Range(0, 4).Select(_ => (Draw(random).Circle, Phi: random.NextDouble() * 6)).ToArray();
-            Lane Lanes(Func<(CircleDistance<Real> Circle, double Phi), double> pick) => new(Vector256.Create([.. four.Select(pick)]));
+            var some = Enumerable.Range(0, Lane.Width).Select(_ => (Draw(random).Circle, Phi: random.NextDouble() * 6)).ToArray();
+            Lane Lanes(Func<(CircleDistance<Real> Circle, double Phi), double> pick) => new(Vector512.Create([.. some.Select(pick)]));
             CircleDistance<Lane> lanes = new(
                 Lanes(f => f.Circle.Radius.Value), Lanes(f => f.Circle.AlongZero.Value), Lanes(f => f.Circle.AlongQuarter.Value), Lanes(f => f.Circle.AlongAxis.Value));
             var phi = Lanes(f => f.Phi);
             var length = lanes.At(phi);
             var slope = lanes.SlopeAt(phi, length);
-            for (var k = 0; k < 4; k++)
+            for (var k = 0; k < Lane.Width; k++)
             {
-                var one = four[k].Circle.At(new(four[k].Phi));
+                var one = some[k].Circle.At(new(some[k].Phi));
                 Assert.Equal(one.Value, length.Values[k]);
-                Assert.Equal(four[k].Circle.SlopeAt(new(four[k].Phi), one).Value, slope.Values[k]);
+                Assert.Equal(some[k].Circle.SlopeAt(new(some[k].Phi), one).Value, slope.Values[k]);
             }
         }
     }

@@ -85,16 +85,17 @@ public class CounterRandomTests
     }
 
     [Fact]
-    public void UniformLane_AnyPosition_IsFourUniforms()
+    public void UniformLane_AnyPositionAndStep_IsThatOfSingleNumbers()
     {
         var positions = new Random(9);
         var random = new CounterRandom(77, 3);
         for (var i = 0; i < 100_000; i++)
         {
             var position = i switch { < 1000 => i, < 2000 => -i, 2000 => long.MaxValue, 2001 => long.MinValue, _ => positions.NextInt64() };
-            var lane = random.UniformLane(position);
+            var step = i % 3 == 0 ? 1 : positions.Next(-20, 20);
+            var lane = random.UniformLane(position, step);
             for (var k = 0; k < Lane.Width; k++)
-                Assert.Equal(BitConverter.DoubleToInt64Bits(random.Uniform(unchecked(position + k))), BitConverter.DoubleToInt64Bits(lane[k]));
+                Assert.Equal(BitConverter.DoubleToInt64Bits(random.Uniform(unchecked(position + (k * step)))), BitConverter.DoubleToInt64Bits(lane[k]));
         }
     }
 

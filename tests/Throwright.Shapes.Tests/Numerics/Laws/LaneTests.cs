@@ -13,13 +13,13 @@ public class LaneTests
     ];
 
     [Fact]
-    public void Lane_EveryOperation_HasTheBitsOfFourReals()
+    public void Lane_EveryOperation_HasTheBitsOfAsManyReals()
     {
         var random = new Random(3);
         for (var i = 0; i < 200_000; i++)
         {
-            double[] a = Four(random), b = Four(random);
-            Lane la = new(Vector256.Create(a)), lb = new(Vector256.Create(b));
+            double[] a = Some(random), b = Some(random);
+            Lane la = new(Vector512.Create(a)), lb = new(Vector512.Create(b));
             Compare("+", la + lb, k => new Real(a[k]) + new Real(b[k]), a, b);
             Compare("-", la - lb, k => new Real(a[k]) - new Real(b[k]), a, b);
             Compare("*", la * lb, k => new Real(a[k]) * new Real(b[k]), a, b);
@@ -36,15 +36,15 @@ public class LaneTests
     }
 
     [Fact]
-    public void Lane_RandomFormula_HasTheBitsOfFourReals()
+    public void Lane_RandomFormula_HasTheBitsOfAsManyReals()
     {
         for (var seed = 0; seed < 2000; seed++)
         {
             var random = new Random(seed);
             var formula = Formula.Grow(random, 3, 6);
-            double[][] inputs = [Four(random), Four(random), Four(random)];
-            var lane = formula.At<Lane>([.. inputs.Select(four => new Lane(Vector256.Create(four)))]);
-            Compare(formula.ToString(), lane, k => new(formula.Plain([.. inputs.Select(four => four[k])])), inputs[0], inputs[1]);
+            double[][] inputs = [Some(random), Some(random), Some(random)];
+            var lane = formula.At<Lane>([.. inputs.Select(some => new Lane(Vector512.Create(some)))]);
+            Compare(formula.ToString(), lane, k => new(formula.Plain([.. inputs.Select(some => some[k])])), inputs[0], inputs[1]);
         }
     }
 
@@ -53,13 +53,13 @@ public class LaneTests
     {
         // A figure that does not exist must not turn into a harmless zero.
         Assert.True(double.IsNaN(Real.AtLeastZero(new(double.NaN)).Value));
-        Assert.True(double.IsNaN(Lane.AtLeastZero(new(Vector256.Create(double.NaN))).Values[2]));
+        Assert.True(double.IsNaN(Lane.AtLeastZero(new(Vector512.Create(double.NaN))).Values[2]));
         Assert.Equal(0, Real.AtLeastZero(new(-3)).Value);
         Assert.Equal(3, Real.AtLeastZero(new(3)).Value);
         Assert.Equal(0L, BitConverter.DoubleToInt64Bits(Real.AtLeastZero(new(-0.0)).Value));
     }
 
-    private static double[] Four(Random random) => [.. Enumerable.Range(0, 4).Select(_ => random.Next(8) == 0
+    private static double[] Some(Random random) => [.. Enumerable.Range(0, Lane.Width).Select(_ => random.Next(8) == 0
         ? Special[random.Next(Special.Length)]
         : random.Next(8) == 0 ? BitConverter.Int64BitsToDouble(random.NextInt64()) : (random.NextDouble() - 0.5) * Math.Pow(10, random.Next(-3, 7)))];
 
