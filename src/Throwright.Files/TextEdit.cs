@@ -51,6 +51,40 @@ public static class TextEdit
         return true;
     }
 
+    /// <summary>Puts an entry behind the last of a list; the list is made if its object has none yet.</summary>
+    public static bool TryAppend(string text, string listPath, string newJsonValue, [NotNullWhen(true)] out string? edited, [NotNullWhen(false)] out string? problem)
+    {
+        edited = null;
+        if (!TryOpen(text, listPath, out var json, out var steps, out problem) || !IsValue(newJsonValue, out problem))
+            return false;
+        var (node, found) = Follow(json.Root!, steps);
+        if (found < steps.Count)
+            return TrySet(text, listPath, $"[{newJsonValue.Trim()}]", out edited, out problem);
+        if (node.Kind != NodeKind.List)
+        {
+            problem = $"{listPath} is not a list";
+            return false;
+        }
+
+        var value = newJsonValue.Trim();
+        if (node.Items is not [.., var last])
+        {
+            // Comments inside the empty list stay behind the entry.
+            edited = text.Insert(node.Start + 1, value);
+            return true;
+        }
+
+        var afterLast = json.AfterBlanks(last.End);
+        var line = text.Contains("\r\n", StringComparison.Ordinal) ? "\r\n" : "\n";
+        // An entry on lines of its own gets a line, entries side by side stay so.
+        var onOwnLine = json.PlaceOf(last.Start).Line != json.PlaceOf(node.Start).Line;
+        var gap = onOwnLine ? line + IndentOf(json, last.Start) : " ";
+        edited = text[afterLast] == ','
+            ? text.Insert(afterLast + 1, gap + value)
+            : text.Insert(last.End, "," + gap + value);
+        return true;
+    }
+
     /// <summary>Takes out a member or an entry of a list, with its comma. Comments beside it stay.</summary>
     public static bool TryRemove(string text, string jsonPath, [NotNullWhen(true)] out string? edited, [NotNullWhen(false)] out string? problem)
     {

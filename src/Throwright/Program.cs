@@ -17,6 +17,7 @@ public static class Program
             ExplainCommand.Make(),
             SolveCommand.Make(),
             PlotCommand.Make(),
+            ServeCommand.Make(),
             SchemaCommand.Make(),
         };
         var parsed = root.Parse(args);

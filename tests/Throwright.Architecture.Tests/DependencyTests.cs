@@ -6,6 +6,7 @@ using Throwright.Files;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Ladder;
 using Throwright.Shapes.Frames;
+using Throwright.Web.Host;
 
 namespace Throwright.Architecture.Tests;
 
@@ -17,8 +18,9 @@ public class DependencyTests
     private static readonly System.Reflection.Assembly Engine = typeof(RunCheck).Assembly;
     private static readonly System.Reflection.Assembly Files = typeof(AircraftFile).Assembly;
     private static readonly System.Reflection.Assembly Papers = typeof(LadderDrawing).Assembly;
+    private static readonly System.Reflection.Assembly Web = typeof(WebApp).Assembly;
 
-    private static readonly ArchUnitNET.Domain.Architecture Code = new ArchLoader().LoadAssemblies(Shapes, Formats, Engine, Files, Papers).Build();
+    private static readonly ArchUnitNET.Domain.Architecture Code = new ArchLoader().LoadAssemblies(Shapes, Formats, Engine, Files, Papers, Web).Build();
 
     private static readonly string[] Stages = ["Throw", "Cushion", "HandForce", "Measure", "Route", "Clearance", "Mount", "Make", "Prove", "Heat"];
 
@@ -32,17 +34,19 @@ public class DependencyTests
         { "Throwright.Engine", ["Throwright.Shapes"] },
         { "Throwright.Files", ["Throwright.Engine", "Throwright.Shapes"] },
         { "Throwright.Papers", ["Throwright.Engine", "Throwright.Formats", "Throwright.Shapes"] },
+        { "Throwright.Web", ["Throwright.Engine", "Throwright.Files", "Throwright.Formats", "Throwright.Papers", "Throwright.Shapes"] },
     };
 
     [Theory]
     [MemberData(nameof(AssembliesDownward))]
     public void Assembly_UsesOnlyWhatIsBelow(string name, string[] allowed)
     {
-        var assembly = new[] { Shapes, Formats, Engine, Files, Papers }.Single(a => a.GetName().Name == name);
+        var assembly = new[] { Shapes, Formats, Engine, Files, Papers, Web }.Single(a => a.GetName().Name == name);
         var own = assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => n.StartsWith("Throwright", StringComparison.Ordinal));
         Assert.Empty(own.Except(allowed));
-        // Outside packages: the base library alone.
-        var outside = assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => !n.StartsWith("Throwright", StringComparison.Ordinal) && !n.StartsWith("System", StringComparison.Ordinal));
+        // Outside packages: the base library alone; for the page, the web framework that comes with it.
+        var outside = assembly.GetReferencedAssemblies().Select(a => a.Name!).Where(n => !n.StartsWith("Throwright", StringComparison.Ordinal) && !n.StartsWith("System", StringComparison.Ordinal)
+            && !(name == "Throwright.Web" && (n.StartsWith("Microsoft.AspNetCore", StringComparison.Ordinal) || n.StartsWith("Microsoft.Extensions", StringComparison.Ordinal) || n is "Microsoft.JSInterop" or "Microsoft.Net.Http.Headers")));
         Assert.Empty(outside);
     }
 

@@ -87,6 +87,13 @@ public static class RuleBook
         return rule.StartsWith(RunFindings.NeedsInput, StringComparison.Ordinal) || All.Any(r => r.Rule == rule);
     }
 
+    /// <summary>Path within the run of the input that such a finding asks for; null: it asks for none.</summary>
+    public static string? NeedIn(string rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return rule.StartsWith(RunFindings.NeedsInput, StringComparison.Ordinal) ? rule[RunFindings.NeedsInput.Length..] : null;
+    }
+
     /// <summary>docs/reference/findings.md.</summary>
     public static string Page()
     {

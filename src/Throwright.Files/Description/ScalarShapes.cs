@@ -8,6 +8,7 @@ namespace Throwright.Files.Description;
 /// <summary>A text with a greatest length; one line, unless notes are written in it.</summary>
 internal sealed class TextShape(int most, bool mayBeEmpty = true, bool manyLines = false) : Shape<string>
 {
+    public bool HasManyLines => manyLines;
     public override string Kind => "text";
     public override string Limits => mayBeEmpty ? $"at most {most} characters" : $"1 to {most} characters";
 
@@ -97,6 +98,7 @@ internal sealed class FlagShape : Shape<bool>
 /// <summary>One of a few whole numbers that measure nothing.</summary>
 internal sealed class CountShape(params int[] allowed) : Shape<int>
 {
+    public IReadOnlyList<int> Allowed => allowed;
     public override string Kind => "whole number";
     public override string Limits => List("or");
 

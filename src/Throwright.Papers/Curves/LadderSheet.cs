@@ -1,4 +1,5 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.HandForce;
 using Throwright.Formats.Characters;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Ladder;
@@ -23,6 +24,16 @@ public static class LadderSheet
             sketch.ToPicture(frame.Width, height, title, $"{LadderDrawing.Describe(layout)} {CurveDrawing.Describe(layout, curve, labels)}", Tones.Paper),
             frame.Zero * Lines.Px,
             frame.Scale * Lines.Px);
+    }
+
+    /// <summary>The limit of the hand force, or what is needed before there is a force.</summary>
+    public static CurveLabels LabelsOf(RunAnswer run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        var limit = run.Findings.FirstOrDefault(f => f.Rule == HandForceRules.Hand)?.Limit;
+        var needs = run.Needs.Where(n => n.Opens.Contains("hand force", StringComparison.Ordinal)).Select(n => n.Name).ToList();
+        var labels = new CurveLabels { ForceLimit = limit?.Value };
+        return needs.Count == 0 ? labels : labels with { ForceNeeds = "force: needs " + string.Join(", ", needs) };
     }
 
     public static CharacterBlock Characters(LadderLayout layout, TravelCurve? curve, CurveLabels? labels = null, CharacterOptions? options = null) =>

@@ -1,3 +1,4 @@
+using Throwright.Papers.Marks;
 using System.CommandLine;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
@@ -81,7 +82,7 @@ internal static class ExplainCommand
             screen.Wrapped("            ", $"Measure the {figure.Shares[0].Input} better first.");
         }
 
-        screen.Wrapped("  source    ", string.Join("; ", figure.Sources.Select(CheckScreen.SourceText)));
+        screen.Wrapped("  source    ", string.Join("; ", figure.Sources.Select(Words.SourceText)));
     }
 
     private static void Steps(Screen screen, string first, IReadOnlyList<FigureStep> steps, FigureWriter say)

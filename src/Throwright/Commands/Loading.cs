@@ -35,22 +35,7 @@ internal static class Loading
     public static bool TryChange(string text, string change, out string? changed, out string? problem)
     {
         changed = null;
-        int slash = change.IndexOf('/', StringComparison.Ordinal), equals = change.IndexOf('=', StringComparison.Ordinal);
-        if (slash <= 0 || equals < slash + 2)
-        {
-            problem = $"\"{change}\" is not a change; write run/path=value, e.g. \"mixture/leverEnd.arm.radius=1 1/2 in\"";
-            return false;
-        }
-
-        var (run, path, value) = (change[..slash], change[(slash + 1)..equals], change[(equals + 1)..].Trim());
-        if (AircraftFile.RunIndex(text, run) is not { } index)
-        {
-            problem = $"there is no run \"{run}\" in the file";
-            return false;
-        }
-
-        var json = value.StartsWith('{') || value.StartsWith('[') || value is "true" or "false" ? value : $"\"{System.Text.Json.JsonEncodedText.Encode(value, System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
-        return TextEdit.TrySet(text, $"$.runs[{index}].{path}", json, out changed, out problem);
+        return RunChange.TryRead(text, change, out var path, out var json, out problem) && TextEdit.TrySet(text, path, json, out changed, out problem);
     }
 
     /// <summary>A run by its id or its label, whatever the case; null with the reason.</summary>

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
-using Throwright.Engine.HandForce;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
@@ -30,8 +29,8 @@ internal static class PlotCommand
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
         var answer = RunCheck.Check(open.Aircraft, open.Run, new());
-        var layout = CheckScreen.LayoutOf(answer, open.Aircraft.Display);
-        var labels = CurveLabelsOf(answer);
+        var layout = RunLadder.LayoutOf(answer, open.Aircraft.Display);
+        var labels = LadderSheet.LabelsOf(answer);
         var screen = new Screen(plain);
         if (folder is null)
         {
@@ -76,13 +75,5 @@ internal static class PlotCommand
         screen.Line("The gauge is at true size: print it at 100 % and check its scale bar with a steel rule first.");
         Console.Out.Write(screen);
         return ExitCode.Clear;
-    }
-
-    private static CurveLabels CurveLabelsOf(RunAnswer answer)
-    {
-        var limit = answer.Findings.FirstOrDefault(f => f.Rule == HandForceRules.Hand)?.Limit;
-        var needs = answer.Needs.Where(n => n.Opens.Contains("hand force", StringComparison.Ordinal)).Select(n => n.Name).ToList();
-        var labels = new CurveLabels { ForceLimit = limit?.Value };
-        return needs.Count == 0 ? labels : labels with { ForceNeeds = "force: needs " + string.Join(", ", needs) };
     }
 }

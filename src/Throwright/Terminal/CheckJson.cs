@@ -214,7 +214,7 @@ public static class CheckJson
         json.WriteStartObject();
         json.WriteString("id", source.Id);
         json.WriteString("place", source.Place);
-        json.WriteString("evidence", CheckScreen.EvidenceWord(source.Evidence));
+        json.WriteString("evidence", Words.EvidenceWord(source.Evidence));
         json.WriteEndObject();
     }
 

@@ -1,6 +1,5 @@
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
-using Throwright.Engine.Sources;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Marks;
 
@@ -9,8 +8,6 @@ namespace Throwright.Cli.Terminal;
 /// <summary>The answer of a check as a mechanic reads it at the bench.</summary>
 public static class CheckScreen
 {
-    private static readonly string[] Counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-
     /// <summary>A sentence, a list, the ladders asked for, and what to do.</summary>
     /// <param name="file">The file's name as typed, for the commands to copy.</param>
     /// <param name="ladders">Which runs get a ladder.</param>
@@ -20,7 +17,7 @@ public static class CheckScreen
         ArgumentNullException.ThrowIfNull(screen);
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(ladders);
-        screen.Wrapped("", Headline(answer), bold: true).Line();
+        screen.Wrapped("", Words.Headline(answer), bold: true).Line();
         List(screen, answer);
         Clearance(screen, answer);
         foreach (var run in WorstFirst(answer))
@@ -41,33 +38,12 @@ public static class CheckScreen
         }
     }
 
-    /// <summary>"One of six runs does not work yet."</summary>
-    public static string Headline(AircraftAnswer answer)
-    {
-        ArgumentNullException.ThrowIfNull(answer);
-        int all = answer.Runs.Count, fail = answer.Count(Verdict.Fail), caution = answer.Count(Verdict.Caution), needs = answer.Count(Verdict.NeedsInput);
-        if (all == 0)
-            return "The file holds no runs yet.";
-        var runs = all == 1 ? "the one run" : $"{Count(all)} runs";
-        if (fail > 0)
-            return all == 1 ? "The run does not work yet." : $"{Capital(Count(fail))} of {runs} {(fail == 1 ? "does" : "do")} not work yet.";
-        if (caution > 0)
-            return all == 1 ? "Nothing fails; the run needs a second look." : $"Nothing fails; {Count(caution)} of {runs} {(caution == 1 ? "needs" : "need")} a second look.";
-        if (needs > 0)
-            return all == 1 ? "What is known is clear; the run needs more input." : $"What is known is clear; {Count(needs)} of {runs} {(needs == 1 ? "needs" : "need")} more input.";
-        return all == 1 ? "The run is clear." : $"All {runs} are clear.";
-    }
-
     /// <summary>Worst first; equal ones as mounted.</summary>
     public static IEnumerable<RunAnswer> WorstFirst(AircraftAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
         return answer.Runs.OrderByDescending(r => r.Verdict);
     }
-
-    private static string Count(int n) => n < Counts.Length ? Counts[n] : n.ToString(System.Globalization.CultureInfo.InvariantCulture);
-
-    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static void List(Screen screen, AircraftAnswer answer)
     {
@@ -97,12 +73,12 @@ public static class CheckScreen
 
         var say = new FigureWriter(answer.Aircraft.Display);
         int open = of.Pairs.Count(p => p.Found.Ended is Shapes.Distance.SearchEnd.OutOfBudget or Shapes.Distance.SearchEnd.Cancelled), hits = of.Pairs.Count(p => p.Hits);
-        var pairs = of.Pairs.Count == 1 ? "One pair of bodies" : $"{Capital(Count(of.Pairs.Count))} pairs of bodies";
-        var nearest = hits > 0 ? $"{Count(hits)} touch{(hits == 1 ? "es" : "")}"
+        var pairs = of.Pairs.Count == 1 ? "One pair of bodies" : $"{Words.Capital(Words.Count(of.Pairs.Count))} pairs of bodies";
+        var nearest = hits > 0 ? $"{Words.Count(hits)} touch{(hits == 1 ? "es" : "")}"
             : $"nearest {closest.First.Name} and {closest.Second.Name}, at least {say.Length(closest.Lower, Shapes.Quantities.Rounding.Down)} (found {say.Length(closest.Upper)})";
-        screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Count(open)} not settled within the budget")}; {nearest}.");
+        screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Words.Count(open)} not settled within the budget")}; {nearest}.");
         if (cockpit.Handles.Count < answer.Aircraft.Runs.Count)
-            screen.Wrapped("             ", $"{Capital(Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
+            screen.Wrapped("             ", $"{Words.Capital(Words.Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
     }
 
     private static void Title(Screen screen, RunAnswer run)
@@ -113,37 +89,8 @@ public static class CheckScreen
 
     private static void Ladder(Screen screen, AircraftAnswer answer, RunAnswer run)
     {
-        var layout = LayoutOf(run, answer.Aircraft.Display);
+        var layout = RunLadder.LayoutOf(run, answer.Aircraft.Display);
         screen.Line().Block(LadderDrawing.Characters(layout, new() { Width = screen.Width, Plain = screen.IsPlain })).Line();
-    }
-
-    /// <summary>The ladder to be drawn, or its place where an input is still missing.</summary>
-    public static LadderLayout LayoutOf(RunAnswer run, Engine.Model.Display display)
-    {
-        ArgumentNullException.ThrowIfNull(run);
-        var labels = LabelsOf(run);
-        return run.Ladder is { } ladder
-            ? LadderDrawing.Layout(ladder, labels, display)
-            : Without(run, LadderDrawing.Place(labels, display, run.Needs.Select(n => n.Name), run.Run.CockpitEnd?.Stroke?.Nominal.Metres));
-    }
-
-    /// <summary>A lever end that can't drive the arm has no ladder, whatever is typed in: the finding says why.</summary>
-    private static LadderLayout Without(RunAnswer run, LadderLayout place) =>
-        run.Findings.FirstOrDefault(f => f.Rule == Engine.Throw.SweepRules.DeadCentre && f.Verdict == Verdict.Fail) is { } finding
-            ? place with { Without = Verdict.Fail, Needs = [finding.Sentence] }
-            : place;
-
-    /// <summary>The words of a ladder with the verdicts of its cushions.</summary>
-    public static LadderLabels LabelsOf(RunAnswer run)
-    {
-        ArgumentNullException.ThrowIfNull(run);
-        Verdict? Of(string rule) => run.Findings.FirstOrDefault(f => f.Rule == rule)?.Verdict;
-        return LadderLabels.For(run.Run) with
-        {
-            KnobIn = Of(Engine.Cushion.LadderRules.KnobIn),
-            KnobOut = Of(Engine.Cushion.LadderRules.KnobOut),
-            Tip = Of(Engine.Cushion.LadderRules.Tip),
-        };
     }
 
     private static void Finding(Screen screen, string file, RunAnswer run, Finding finding) => Finding(screen, file, run.Run.Id, finding);
@@ -168,7 +115,7 @@ public static class CheckScreen
         if (finding.Figure is { } figure && finding.Verdict != Verdict.Clear && run.Length > 0)
             screen.Command("          why   ", $"throwright explain {Shell(file)} {run} {figure}");
         if (finding.Sources.Count > 0)
-            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(SourceText).Distinct()), code: "2");
+            screen.Wrapped("          from  ", string.Join("; ", finding.Sources.Select(Words.SourceText).Distinct()), code: "2");
     }
 
     private static bool IsRule(Finding finding) => finding.Rule.StartsWith("prove/", StringComparison.Ordinal) || finding.Rule.StartsWith("heat/", StringComparison.Ordinal);
@@ -188,25 +135,6 @@ public static class CheckScreen
         var clear = run.Findings.Count(f => IsRule(f) && f.Verdict == Verdict.Clear);
         screen.Command("  ", $"{clear} more {(clear == 1 ? "is" : "are")} clear. All with their sources: throwright check {Shell(file)} --run {run.Run.Id}");
     }
-
-    /// <summary>"14 CFR 23, 23.1141(g)(1): read".</summary>
-    public static string SourceText(SourceRef source)
-    {
-        ArgumentNullException.ThrowIfNull(source);
-        var title = source.Id == "project" ? "" : Published.Source(source.Id).Title + ", ";
-        return $"{(title + source.Place).TrimEnd(',', ' ')} ({EvidenceWord(source.Evidence)})";
-    }
-
-    public static string EvidenceWord(Evidence evidence) => evidence switch
-    {
-        Evidence.Read => "read",
-        Evidence.ReadInPart => "read in part",
-        Evidence.Secondary => "read second-hand",
-        Evidence.Memory => "from memory, confirm before relying on it",
-        Evidence.Derived => "derived",
-        Evidence.Numerical => "computed independently",
-        _ => "common practice",
-    };
 
     /// <summary>Quoted for a shell when it holds anything but plain characters.</summary>
     public static string Shell(string text)

@@ -1,0 +1,77 @@
+namespace Throwright.Web.Editing;
+
+/// <summary>
+/// Works out answers to questions that come faster than they can be answered: one at a time, away from the window's own
+/// thread, and of those that came in the meantime only the last. So what is shown is never more than two answers behind the hand.
+/// </summary>
+public sealed class Latest<TQuestion, TAnswer>(Func<TQuestion, CancellationToken, TAnswer> work, Func<TQuestion, TAnswer, Task> show) : IDisposable
+    where TQuestion : class
+{
+    private readonly Lock gate = new();
+    private readonly CancellationTokenSource end = new();
+    private TQuestion? wanted;
+    private bool isWorking;
+
+    /// <summary>Questions that were passed over.</summary>
+    public int PassedOver { get; private set; }
+
+    public void Want(TQuestion question)
+    {
+        lock (gate)
+        {
+            if (wanted is not null)
+                PassedOver++;
+            wanted = question;
+            if (isWorking)
+                return;
+            isWorking = true;
+        }
+
+        _ = Task.Run(Work);
+    }
+
+    public void Dispose()
+    {
+        end.Cancel();
+        end.Dispose();
+    }
+
+    private async Task Work()
+    {
+        CancellationToken stop;
+        try
+        {
+            stop = end.Token;
+        }
+        catch (ObjectDisposedException)
+        {
+            return;
+        }
+
+        while (true)
+        {
+            TQuestion question;
+            lock (gate)
+            {
+                if (wanted is null || stop.IsCancellationRequested)
+                {
+                    isWorking = false;
+                    return;
+                }
+
+                (question, wanted) = (wanted, null);
+            }
+
+            try
+            {
+                await show(question, work(question, stop)).ConfigureAwait(false);
+            }
+            catch (Exception e) when (e is OperationCanceledException or ObjectDisposedException)
+            {
+                lock (gate)
+                    isWorking = false;
+                return;
+            }
+        }
+    }
+}

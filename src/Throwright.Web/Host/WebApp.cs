@@ -1,0 +1,133 @@
+using System.Net;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.AspNetCore.DataProtection.Repositories;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Throwright.Files;
+using Throwright.Formats.Drawing;
+using Throwright.Papers.Curves;
+using Throwright.Papers.Ladder;
+using Throwright.Papers.Lever;
+using Throwright.Papers.Marks;
+using Throwright.Web.Editing;
+using Throwright.Web.Pages;
+
+namespace Throwright.Web.Host;
+
+/// <summary>The program behind the page. It listens on this computer only.</summary>
+public static class WebApp
+{
+    public const int UsualPort = 5180;
+
+    /// <summary>Largest upload, bytes: an aircraft file and what the form puts around it.</summary>
+    private const long MostUpload = AircraftFile.MostBytes + 64 * 1024;
+
+    /// <param name="port">0: any free one.</param>
+    public static WebApplication Build(AircraftFolder folder, int port)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        // No arguments and no settings from the working folder: nothing there may open this to the network.
+        var builder = WebApplication.CreateEmptyBuilder(new() { ContentRootPath = AppContext.BaseDirectory, EnvironmentName = "Production" });
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(k =>
+        {
+            k.Listen(IPAddress.Loopback, port);
+            k.Limits.MaxRequestBodySize = MostUpload;
+            k.AddServerHeader = false;
+        });
+        builder.Logging.AddSimpleConsole(c => c.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
+            // It warns of keys kept unencrypted; here they are kept nowhere.
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
+        var services = builder.Services;
+        services.AddRoutingCore();
+        // Keys of one run of the program: nothing is written to the home folder.
+        services.AddDataProtection();
+        services.Configure<KeyManagementOptions>(k => k.XmlRepository = new KeysInMemory());
+        services.AddAntiforgery(a =>
+        {
+            a.Cookie.SameSite = SameSiteMode.Strict;
+            a.Cookie.HttpOnly = true;
+        });
+        services.Configure<FormOptions>(f => f.MultipartBodyLengthLimit = MostUpload);
+        services.AddRazorComponents().AddInteractiveServerComponents(c =>
+        {
+            c.DisconnectedCircuitRetentionPeriod = TimeSpan.FromMinutes(10);
+            c.JSInteropDefaultCallTimeout = TimeSpan.FromSeconds(30);
+        });
+        services.AddSingleton(folder);
+        services.AddSingleton<Checks>();
+        services.AddScoped<Viewer>();
+
+        var app = builder.Build();
+        app.UseWebSockets();
+        app.Use(next => context => Gate.Pass(context, () => next(context)));
+        app.Use(next => context =>
+            context.Request.Path.StartsWithSegments("/app", out var rest) ? PageFiles.Serve(context, rest.Value!.TrimStart('/'))
+            : context.Request.Path == "/_framework/blazor.web.js" ? PageFiles.Serve(context, "blazor.web.js")
+            : next(context));
+        app.UseRouting();
+        app.UseAntiforgery();
+        app.MapGet("/alive", () => Results.Text("alive"));
+        app.MapPost("/upload", Upload);
+        app.MapGet("/a/{file}/save", Download);
+        app.MapGet("/a/{file}/picture/{run}/{which}.svg", Picture);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+        return app;
+    }
+
+    private static async Task<IResult> Upload(HttpContext context, AircraftFolder folder, IAntiforgery antiforgery)
+    {
+        if (!await antiforgery.IsRequestValidAsync(context).ConfigureAwait(false))
+            return Results.Text("The form is too old. Load the page again.", statusCode: StatusCodes.Status400BadRequest);
+        var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
+        if (form.Files is not [{ Length: > 0 } file])
+            return Results.Redirect("/?problem=" + Uri.EscapeDataString("Choose an aircraft file first."));
+        using var memory = new MemoryStream();
+        await file.CopyToAsync(memory, context.RequestAborted).ConfigureAwait(false);
+        var bytes = memory.ToArray();
+        var name = Path.GetFileName(file.FileName);
+        var read = AircraftFile.Read(name, bytes);
+        if (read.Problems is [var first, ..])
+            return Results.Redirect("/?problem=" + Uri.EscapeDataString($"{first.File}, line {first.Line}: {first.Found}. Expected: {first.Expected}."));
+        var stem = name.EndsWith(AircraftFile.Extension, StringComparison.Ordinal) ? name[..^AircraftFile.Extension.Length] : Path.GetFileNameWithoutExtension(name);
+        return folder.Create(stem, read.Text, out var problem) is { } made
+            ? Results.Redirect("/a/" + Uri.EscapeDataString(made))
+            : Results.Redirect("/?problem=" + Uri.EscapeDataString(problem));
+    }
+
+    private static IResult Download(string file, AircraftFolder folder) =>
+        folder.Open(file) is { } session
+            ? Results.File(System.Text.Encoding.UTF8.GetBytes(session.Text), "application/json", session.FileName)
+            : Results.NotFound();
+
+    private static IResult Picture(string file, string run, string which, AircraftFolder folder, Checks checks)
+    {
+        if (folder.Open(file)?.File.Aircraft is not { } aircraft || aircraft.Runs.FirstOrDefault(r => r.Id == run) is not { } of)
+            return Results.NotFound();
+        var answer = checks.Of(aircraft, of);
+        var layout = RunLadder.LayoutOf(answer, aircraft.Display);
+        var (picture, colours) = which switch
+        {
+            "sheet" => (LadderSheet.Page(layout, answer.Curve, LadderSheet.LabelsOf(answer)).Picture, Palettes.Screen),
+            "gauge" => (LadderDrawing.TrueSize(layout).Picture, Palettes.Paper),
+            "lever" when answer.Sweep is { } sweep => (LeverDrawing.Page(sweep, layout.Labels, aircraft.Display, new() { TipLength = of.LeverEnd!.Tip.Nominal.Metres }), Palettes.Screen),
+            _ => (null, Palettes.Screen),
+        };
+        return picture is null
+            ? Results.NotFound()
+            : Results.File(System.Text.Encoding.UTF8.GetBytes(SvgWriter.Write(picture, colours)), "image/svg+xml", $"{run}-{which}.svg");
+    }
+
+    private sealed class KeysInMemory : IXmlRepository
+    {
+        private readonly System.Collections.Concurrent.ConcurrentQueue<System.Xml.Linq.XElement> keys = new();
+
+        public IReadOnlyCollection<System.Xml.Linq.XElement> GetAllElements() => [.. keys];
+
+        public void StoreElement(System.Xml.Linq.XElement element, string friendlyName) => keys.Enqueue(element);
+    }
+}

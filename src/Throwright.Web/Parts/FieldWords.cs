@@ -1,0 +1,169 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using Throwright.Engine.Model;
+using Throwright.Files.Form;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Web.Parts;
+
+/// <summary>Short names of fields, and how the value in one is stepped.</summary>
+public static partial class FieldWords
+{
+    private static readonly Dictionary<string, string> Names = new()
+    {
+        ["leverEnd.arm.radius"] = "pivot to hole",
+        ["leverEnd.arm.holes"] = "holes of the arm",
+        ["leverEnd.arm.zero"] = "arm at angle 0 points",
+        ["leverEnd.arm.alongAxis"] = "swivel along the axis",
+        ["leverEnd.sweep"] = "sweep",
+        ["leverEnd.sweep.from"] = "sweep from",
+        ["leverEnd.sweep.to"] = "sweep to",
+        ["leverEnd.pivot"] = "pivot at",
+        ["leverEnd.axis"] = "axis of the arm",
+        ["leverEnd.bench.distance"] = "anchor to swivel",
+        ["leverEnd.bench.rule"] = "line of the wire",
+        ["leverEnd.bench.offset"] = "pivot to line of the wire",
+        ["leverEnd.anchor.at"] = "anchor at",
+        ["leverEnd.anchor.along"] = "conduit's end points",
+        ["leverEnd.anchor.tip"] = "end tube",
+        ["leverEnd.anchor.swivels"] = "end tube swivels",
+        ["leverEnd.anchor.stiffness"] = "bracket stiffness",
+        ["leverEnd.swivel.length"] = "swivel, pin to end",
+        ["leverEnd.swivel.play"] = "play of the swivel",
+        ["leverEnd.swivel.rigged"] = "rigged",
+        ["leverEnd.swivel.rigged.stop"] = "rigged with the device on its stop",
+        ["leverEnd.swivel.rigged.knobOut"] = "knob then stands out",
+        ["leverEnd.swivel.holdsBy"] = "holds by",
+        ["leverEnd.load.torque"] = "torque of the device",
+        ["leverEnd.load.measured"] = "measured",
+        ["leverEnd.load.bias.torque"] = "steady torque",
+        ["leverEnd.load.bias.toward"] = "steady torque toward",
+        ["leverEnd.zone"] = "where it sits",
+        ["cable.core.diameter"] = "core wire",
+        ["cable.core.kind"] = "core is",
+        ["cable.core.material"] = "core material",
+        ["cable.conduit.bore"] = "bore",
+        ["cable.conduit.material"] = "conduit material",
+        ["cable.conduit.minRadius"] = "least bend radius",
+        ["cable.conduit.pullStiffness"] = "stiffness, pulling",
+        ["cable.conduit.pushStiffness"] = "stiffness, pushing",
+        ["cable.friction"] = "friction",
+        ["cable.length"] = "length",
+        ["cable.bendTotal"] = "bend total",
+        ["cable.longestStraight"] = "longest straight",
+        ["cable.bends.angle"] = "turns",
+        ["cable.bends.radius"] = "radius",
+        ["cable.limits.pull"] = "most pull",
+        ["cable.limits.push"] = "most push",
+        ["cable.drag.knob"] = "drag at the knob",
+        ["cable.drag.device"] = "drag at the device",
+        ["cable.source"] = "figures from",
+        ["cockpitEnd.stroke"] = "stroke",
+        ["cockpitEnd.pushMeans"] = "push means",
+        ["cockpitEnd.pullMeans"] = "pull means",
+        ["cockpitEnd.knob.shape"] = "shape",
+        ["cockpitEnd.knob.colour"] = "colour",
+        ["cockpitEnd.lockHolds"] = "lock holds",
+        ["cockpitEnd.play"] = "play of the knob",
+        ["cushion.wanted"] = "cushion wanted",
+        ["cushion.most"] = "cushion at most",
+        ["handForceMost"] = "hand force at most",
+        ["safeEnd"] = "safe end",
+        ["how"] = "how it is worked",
+        ["label"] = "name on the placard",
+        ["id"] = "short name",
+        ["aircraft.name"] = "aircraft",
+        ["display.length"] = "lengths in",
+        ["display.force"] = "forces in",
+        ["display.fraction"] = "fractions of an inch to 1 /",
+        ["environment.engineBay"] = "engine bay",
+    };
+
+    public static string NameOf(FormField field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return Names.TryGetValue(field.Path, out var name) ? name : Split(field.Name);
+    }
+
+    /// <summary>"alongAxis" as "along axis", "musicWire" as "music wire".</summary>
+    public static string Split(string word)
+    {
+        var text = new StringBuilder();
+        foreach (var c in word)
+        {
+            if (char.IsAsciiLetterUpper(c) && text.Length > 0)
+                text.Append(' ').Append(char.ToLowerInvariant(c));
+            else
+                text.Append(c);
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>Id of a field's input, from its path in the file.</summary>
+    public static string IdOf(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return "f-" + NotLetters().Replace(path, "-").Trim('-');
+    }
+
+    /// <summary>The value one step up or down, its unit and tolerance kept; null: it can't be stepped.</summary>
+    /// <param name="fine">A quarter of the step.</param>
+    public static string? Stepped(string typed, QuantityKind kind, int steps, bool fine)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var cut = typed.AsSpan().IndexOfAny('±', '+');
+        var (value, rest) = cut > 0 ? (typed[..cut].TrimEnd(), " " + typed[cut..]) : (typed.Trim(), "");
+        if (!UnitText.TryRead(kind, value, out var read, out _))
+            return null;
+        var (si, written) = kind switch
+        {
+            QuantityKind.Length when read.Unit is "in" or "ft" => (0.0254 / (fine ? 64 : 16), (Func<double, string?>)Inches),
+            QuantityKind.Length => (fine ? 0.0001 : 0.0005, m => $"{Plain(m * 1000)} mm"),
+            QuantityKind.Angle => (Math.PI / 180 / (fine ? 10 : 1), r => $"{Plain(r * 180 / Math.PI)} deg"),
+            QuantityKind.Ratio => (fine ? 0.001 : 0.01, Plain),
+            QuantityKind.Force when read.Unit == "N" => (fine ? 0.1 : 1, n => $"{Plain(n)} N"),
+            QuantityKind.Force => (Force.NewtonsPerPoundForce / (fine ? 10 : 1), n => $"{Plain(n / Force.NewtonsPerPoundForce)} lbf"),
+            QuantityKind.Torque when read.Unit.StartsWith('N') => (fine ? 0.001 : 0.01, t => $"{Plain(t)} N m"),
+            QuantityKind.Torque => (Torque.NewtonMetresPerPoundForceInch / (fine ? 100 : 10), t => $"{Plain(t / Torque.NewtonMetresPerPoundForceInch)} lbf in"),
+            QuantityKind.Temperature when read.Unit == "degC" => (fine ? 0.1 : 1, t => $"{Plain(t)} degC"),
+            _ => (0, _ => null),
+        };
+        if (si == 0)
+            return null;
+        // To the next whole step in that direction, so that odd values come onto the scale.
+        var at = read.Nominal / si;
+        var next = steps > 0 ? Math.Floor(at + 1e-6) + steps : Math.Ceiling(at - 1e-6) + steps;
+        return written(next * si) is { } text ? text + rest : null;
+
+        static string? Inches(double metres) => FigureText.FractionOfInch(new(metres), 64, 1e-7)?.Replace('−', '-');
+        static string Plain(double v) => Math.Round(v, 6).ToString("0.######", System.Globalization.CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A bare number gets the unit that the field had, or that this builder uses.</summary>
+    public static string WithUnit(string typed, FormField field, string? before, Display display)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(display);
+        if (field.Quantity is not { } kind || kind == QuantityKind.Ratio || !BareNumber().IsMatch(typed))
+            return typed;
+        var unit = before is not null && UnitText.TryRead(kind, before, out var read, out _) && read.Unit.Length > 0 ? read.Unit
+            : kind switch
+            {
+                QuantityKind.Length => display.Length == LengthUnit.Inch ? "in" : "mm",
+                QuantityKind.Angle => "deg",
+                QuantityKind.Force => display.Force == ForceUnit.PoundForce ? "lbf" : "N",
+                QuantityKind.Torque => display.Force == ForceUnit.PoundForce ? "lbf in" : "N m",
+                QuantityKind.Temperature => "degC",
+                _ => "",
+            };
+        return unit.Length == 0 ? typed : $"{typed.Trim()} {unit}";
+    }
+
+    [GeneratedRegex("[^A-Za-z0-9]+")]
+    private static partial Regex NotLetters();
+
+    [GeneratedRegex("^\\s*[+-]?(\\d+(\\.\\d+)?|\\d+/\\d+|\\d+ \\d+/\\d+)\\s*$")]
+    private static partial Regex BareNumber();
+}

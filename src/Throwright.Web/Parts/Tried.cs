@@ -1,0 +1,38 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Files;
+using Throwright.Web.Editing;
+
+namespace Throwright.Web.Parts;
+
+/// <summary>A remedy that is tried on the drawing before it is kept.</summary>
+public sealed record Tried(string Rule, Remedy Remedy)
+{
+    /// <summary>The run as it would be.</summary>
+    public RunAnswer? Answer { get; init; }
+
+    /// <summary>What the undo button says of it: the remedy up to its colon.</summary>
+    public string Name
+    {
+        get
+        {
+            var colon = Remedy.Text.IndexOf(':', StringComparison.Ordinal);
+            var name = colon > 0 ? Remedy.Text[..colon] : Remedy.Text;
+            return char.ToLowerInvariant(name[0]) + name[1..];
+        }
+    }
+
+    /// <summary>The edits of the file that make it; null: they don't fit this text.</summary>
+    public IReadOnlyList<Edit>? Edits(string text)
+    {
+        var edits = new List<Edit>();
+        foreach (var change in Remedy.Tries)
+        {
+            if (!RunChange.TryRead(text, change, out var path, out var json, out _))
+                return null;
+            edits.Add(new(path, json));
+        }
+
+        return edits;
+    }
+}

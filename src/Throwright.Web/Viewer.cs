@@ -1,0 +1,78 @@
+using Microsoft.JSInterop;
+using Throwright.Engine.Model;
+
+namespace Throwright.Web;
+
+/// <summary>What one window prefers: units. The file's own choice holds until the window chooses.</summary>
+public sealed class Viewer(IJSRuntime script) : IDisposable
+{
+    private DotNetObjectReference<Viewer>? self;
+
+    public event Action? Changed;
+
+    public LengthUnit? Unit { get; private set; }
+
+    /// <summary>The window is as narrow as a phone: drawings stand upright.</summary>
+    public bool IsNarrow { get; private set; }
+
+    public Aircraft Shown(Aircraft aircraft)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        return Unit is { } unit && unit != aircraft.Display.Length ? aircraft with { Display = aircraft.Display with { Length = unit } } : aircraft;
+    }
+
+    /// <summary>The page's script says how wide the window is, now and whenever that changes.</summary>
+    [JSInvokable]
+    public void Narrow(bool isNarrow)
+    {
+        if (IsNarrow == isNarrow)
+            return;
+        IsNarrow = isNarrow;
+        Changed?.Invoke();
+    }
+
+    public void Dispose() => self?.Dispose();
+
+    /// <summary>What the browser remembers from the last visit.</summary>
+    public async Task Remember()
+    {
+        if (self is not null)
+            return;
+        self = DotNetObjectReference.Create(this);
+        var kept = await Ask("remembered", self).ConfigureAwait(false);
+        Unit = kept is "mm" ? LengthUnit.Millimetre : kept is "in" ? LengthUnit.Inch : null;
+        Changed?.Invoke();
+    }
+
+    public async Task Choose(LengthUnit unit)
+    {
+        Unit = unit;
+        Changed?.Invoke();
+        await Tell("remember", unit == LengthUnit.Inch ? "in" : "mm").ConfigureAwait(false);
+    }
+
+    /// <summary>Tells the page's script something; a window that is gone hears nothing.</summary>
+    public async Task Tell(string what, params object?[] with)
+    {
+        try
+        {
+            await script.InvokeVoidAsync("throwright." + what, with).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is JSDisconnectedException or JSException or OperationCanceledException or InvalidOperationException)
+        {
+            // The window was closed, or is only being put together.
+        }
+    }
+
+    private async Task<string?> Ask(string what, params object?[] with)
+    {
+        try
+        {
+            return await script.InvokeAsync<string?>("throwright." + what, with).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is JSDisconnectedException or JSException or OperationCanceledException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,163 @@
+using System.Collections.Concurrent;
+using Deque.AxeCore.Playwright;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using Throwright.Web.Editing;
+using Throwright.Web.Host;
+
+[assembly: AssemblyFixture(typeof(Throwright.Browser.Tests.Chromium))]
+
+namespace Throwright.Browser.Tests;
+
+/// <summary>One real browser for all tests. Where none is installed they are skipped with a notice, unless one is required.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        var path = Find();
+        if (path is null)
+        {
+            Assert.False(Environment.GetEnvironmentVariable("THROWRIGHT_REQUIRE_BROWSER") == "1", "A browser is required (THROWRIGHT_REQUIRE_BROWSER=1), and none was found: install Debian's chromium, or name one in CHROMIUM_PATH.");
+            return;
+        }
+
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = path,
+            Args = ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader", "--ignore-gpu-blocklist", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+            await browser.DisposeAsync();
+        playwright?.Dispose();
+    }
+
+    /// <summary>A fresh window with nothing remembered.</summary>
+    public async Task<IBrowserContext> Window(int width = 1440, int height = 900, ColorScheme light = ColorScheme.Light, bool touch = false)
+    {
+        Assert.SkipWhen(browser is null, "No browser here: install chromium, or name one in CHROMIUM_PATH.");
+        var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = light, HasTouch = touch, ReducedMotion = ReducedMotion.Reduce, AcceptDownloads = true });
+        context.SetDefaultTimeout(20_000);
+        return context;
+    }
+
+    private static string? Find()
+    {
+        if (Environment.GetEnvironmentVariable("CHROMIUM_PATH") is { Length: > 0 } named)
+            return named;
+        string[] names = OperatingSystem.IsWindows() ? ["chrome.exe", "msedge.exe"] : ["chromium", "chromium-browser", "google-chrome", "microsoft-edge"];
+        return (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).SelectMany(p => names.Select(n => Path.Combine(p, n))).FirstOrDefault(File.Exists);
+    }
+}
+
+/// <summary>The page on a folder of its own, in this process.</summary>
+public sealed class Served : IAsyncDisposable
+{
+    private WebApplication app;
+    private AircraftFolder folder;
+
+    private Served(string root, AircraftFolder folder, WebApplication app, string address) => (Root, this.folder, this.app, Address) = (root, folder, app, address);
+
+    public string Root { get; }
+
+    public string Address { get; private set; }
+
+    public static async Task<Served> Start(params (string Name, string Text)[] files)
+    {
+        var root = Directory.CreateTempSubdirectory("throwright-").FullName;
+        foreach (var (name, text) in files)
+            File.WriteAllText(Path.Combine(root, name + ".throwright.json"), text);
+        var (folder, app, address) = await Run(root, 0);
+        return new(root, folder, app, address);
+    }
+
+    public static Task<Served> Demo() => Start(("amphibian", AircraftFolder.DemoText()));
+
+    public string PathOf(string name) => Path.Combine(Root, name + ".throwright.json");
+
+    /// <summary>As if the program was ended and started again, at the same address.</summary>
+    public async Task Again(Func<Task>? between = null)
+    {
+        await Stop();
+        if (between is not null)
+            await between();
+        (folder, app, Address) = await Run(Root, new Uri(Address).Port);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Stop();
+        Directory.Delete(Root, recursive: true);
+    }
+
+    private async Task Stop()
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(1));
+        await app.StopAsync(patience.Token);
+        await app.DisposeAsync();
+        folder.Dispose();
+    }
+
+    private static async Task<(AircraftFolder Folder, WebApplication App, string Address)> Run(string root, int port)
+    {
+        var folder = new AircraftFolder(root);
+        var app = WebApp.Build(folder, port);
+        await app.StartAsync();
+        return (folder, app, app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+    }
+}
+
+/// <summary>What tests ask of every window.</summary>
+public static class WindowChecks
+{
+    /// <summary>Opens an address of the page and waits until the program has drawn it. Every request and fault is kept.</summary>
+    public static async Task<Watched> Open(this IBrowserContext window, Served served, string path = "/")
+    {
+        var watched = new Watched(await window.NewPageAsync());
+        await watched.Page.GotoAsync(served.Address + path);
+        await watched.Page.WaitForSelectorAsync("html[data-ready=true] main h1");
+        return watched;
+    }
+
+    /// <summary>Waits until every run on the board is worked out.</summary>
+    public static Task Settled(this IPage page) => Assertions.Expect(page.Locator("[data-verdict=working]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+
+    public static async Task HasNoAxeFinding(this IPage page, string view)
+    {
+        await page.WaitForSelectorAsync("html[data-ready=true] main h1");
+        var result = await page.RunAxe();
+        Assert.True(result.Violations.Length == 0, view + ": " + string.Join("\n", result.Violations.Select(v => $"{v.Id} ({v.Impact}): {v.Help}: {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html))}")));
+    }
+}
+
+/// <summary>A page with everything that it asked for and everything that went wrong in it.</summary>
+public sealed class Watched
+{
+    public Watched(IPage page)
+    {
+        Page = page;
+        page.Request += (_, r) => Requests.Add(r.Url);
+        page.PageError += (_, e) => Faults.Add(e);
+        page.Console += (_, m) =>
+        {
+            if (m.Type == "error")
+                Faults.Add(m.Text);
+        };
+    }
+
+    public IPage Page { get; }
+
+    public ConcurrentBag<string> Requests { get; } = [];
+
+    public ConcurrentBag<string> Faults { get; } = [];
+}

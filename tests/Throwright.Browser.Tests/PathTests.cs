@@ -1,0 +1,142 @@
+using Microsoft.Playwright;
+using Throwright.Files.Form;
+using Throwright.Web.Editing;
+using static Microsoft.Playwright.Assertions;
+
+namespace Throwright.Browser.Tests;
+
+/// <summary>What a builder does who has never used a command line, in a real browser.</summary>
+public class PathTests(Chromium chromium)
+{
+    [Theory]
+    [InlineData(1440, 900)]
+    [InlineData(390, 844)]
+    public async Task NewUser_OpensTheDemo_FindsTheFault_CuresIt_AndLosesNothing(int width, int height)
+    {
+        await using var served = await Served.Start();
+        await using var window = await chromium.Window(width, height, touch: width < 700);
+        var watched = await window.Open(served);
+        var page = watched.Page;
+        await page.HasNoAxeFinding("start");
+
+        // Open the example.
+        await page.ClickAsync("#demo");
+        await Expect(page.Locator("h1")).ToHaveTextAsync("One of six runs does not work yet.");
+        await page.Settled();
+        await page.HasNoAxeFinding("board");
+        await NothingIsCut(page, "board");
+        var worst = page.Locator(".row").First;
+        await Expect(worst).ToHaveAttributeAsync("data-verdict", "fail");
+
+        // See the fault.
+        await worst.Locator("a.placard").ClickAsync();
+        await Expect(page.Locator("h1")).ToContainTextAsync("The knob reaches its OUT stop before the cowl flap is shut");
+        await page.HasNoAxeFinding("run");
+        await NothingIsCut(page, "run");
+        var finding = page.Locator(".finding[data-rule='cushion/knob-out']");
+        await Expect(finding).ToHaveAttributeAsync("data-verdict", "fail");
+
+        // Ask why.
+        await finding.Locator(".why-button").ClickAsync();
+        await Expect(finding.Locator(".explained .formula")).ToContainTextAsync("=");
+        await page.HasNoAxeFinding("explanation");
+
+        // Try the remedy, then keep it.
+        var path = served.PathOf("demo-amphibian");
+        var before = File.ReadAllText(path);
+        await finding.Locator("button[data-key=t]").First.ClickAsync();
+        await Expect(finding.Locator(".would")).ToContainTextAsync("Tried, not kept");
+        Assert.Equal(before, File.ReadAllText(path));
+        await finding.Locator("button[data-key=k]").ClickAsync();
+        await Expect(page.Locator(".finding[data-verdict=fail]")).ToHaveCountAsync(0);
+        await Expect(page.Locator("#undo")).ToHaveAttributeAsync("title", new System.Text.RegularExpressions.Regex("slide the swivel"));
+        var cured = File.ReadAllText(path);
+        Assert.NotEqual(before, cured);
+        Assert.StartsWith("// A two-seat side-by-side amphibian", cured, StringComparison.Ordinal);
+
+        // See it clear on the board.
+        await page.ClickAsync(".title .back");
+        await page.Settled();
+        await Expect(page.Locator("h1")).ToContainTextAsync("Nothing fails");
+
+        // Edit, undo, reload: nothing lost.
+        await page.GotoAsync(served.Address + "/a/demo-amphibian/run/cowl-flap/arm");
+        var radius = page.GetByLabel("pivot to hole", new() { Exact = true });
+        await radius.FillAsync("1 1/4 in ± 1/64 in");
+        await Expect(page.Locator(".trying")).ToBeVisibleAsync();
+        await radius.PressAsync("Enter");
+        await Expect(page.Locator("#undo")).ToHaveAttributeAsync("title", new System.Text.RegularExpressions.Regex("pivot to hole 1 1/4 in"));
+        Assert.Equal("1 1/4 in ± 1/64 in", FileValues.Of(File.ReadAllText(path)).At("$.runs[0].leverEnd.arm.radius")!.Shown);
+        await page.ClickAsync("#undo");
+        await Expect(radius).ToHaveValueAsync("1 1/2 in ± 1/64 in");
+        Assert.Equal(cured, File.ReadAllText(path));
+        await radius.FillAsync("1 7/");
+        await Expect(page.Locator(".field.refused .error")).ToContainTextAsync("still holds");
+        await page.ReloadAsync();
+        await Expect(radius).ToHaveValueAsync("1 7/");
+        await radius.PressAsync("Escape");
+        await Expect(radius).ToHaveValueAsync("1 1/2 in ± 1/64 in");
+        await page.ClickAsync("#redo");
+        await Expect(radius).ToHaveValueAsync("1 1/4 in ± 1/64 in");
+
+        // Everything came from this computer, and nothing went wrong on the way.
+        Assert.All(watched.Requests, r => Assert.True(r.StartsWith(served.Address, StringComparison.Ordinal) || r.StartsWith("data:", StringComparison.Ordinal) || r.StartsWith("blob:", StringComparison.Ordinal), r));
+        Assert.Empty(watched.Faults);
+    }
+
+    [Fact]
+    public async Task NewUser_StartsWithThreeNumbers_AndGetsALadder()
+    {
+        await using var served = await Served.Start();
+        await using var window = await chromium.Window();
+        var page = (await window.Open(served)).Page;
+        await page.FillAsync("#radius", "1,5 in");
+        await page.FillAsync("#sweep", "90 deg");
+        await page.FillAsync("#stroke", "3 in");
+        await page.ClickAsync("button[type=submit].act");
+        await Expect(page.Locator(".error")).ToContainTextAsync("1,5 in");
+        await page.FillAsync("#radius", "1 1/4 in");
+        await page.ClickAsync("button[type=submit].act");
+        await Expect(page.Locator(".ladder svg title")).ToContainTextAsync("FIRST CONTROL");
+        await page.GotoAsync(served.Address + "/a/my-aircraft/new");
+        await page.HasNoAxeFinding("new run");
+        await page.FillAsync("#label", "Cabin heat");
+        await page.FillAsync("#pull", "hot");
+        await page.ClickAsync("button[type=submit].act");
+        await Expect(page.Locator(".placard")).ToHaveTextAsync("Cabin heat");
+        await page.GotoAsync(served.Address + "/a/my-aircraft/aircraft");
+        await Expect(page.Locator("h1")).ToContainTextAsync("every run");
+        await page.HasNoAxeFinding("aircraft");
+        await page.GotoAsync(served.Address + "/a/my-aircraft/papers");
+        await Expect(page.Locator(".paper")).ToHaveCountAsync(2);
+        await page.HasNoAxeFinding("papers");
+    }
+
+    [Fact]
+    public async Task File_BroughtIn_IsReadStrictly_AndNeverOverwrites()
+    {
+        await using var served = await Served.Demo();
+        await using var window = await chromium.Window();
+        var page = (await window.Open(served)).Page;
+        await Bring("other.throwright.json", AircraftFolder.DemoText().Replace("1 1/2 in ± 1/64 in", "1,5 in", StringComparison.Ordinal));
+        await Expect(page.Locator(".error")).ToContainTextAsync("1,5 in");
+        await Bring("amphibian.throwright.json", AircraftFolder.DemoText());
+        await Expect(page.Locator(".error")).ToContainTextAsync("exists already");
+        await Bring("other.throwright.json", AircraftFolder.DemoText());
+        await Expect(page.Locator("h1")).ToContainTextAsync("does not work yet");
+        Assert.Equal(AircraftFolder.DemoText(), File.ReadAllText(served.PathOf("other")));
+
+        async Task Bring(string name, string text)
+        {
+            await page.SetInputFilesAsync("#file", new FilePayload { Name = name, MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(text) });
+            await page.ClickAsync(".upload button");
+        }
+    }
+
+    /// <summary>Nothing scrolls sideways.</summary>
+    private static async Task NothingIsCut(IPage page, string view)
+    {
+        var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{view}: {over} px too wide");
+    }
+}
