@@ -13,6 +13,12 @@ public readonly record struct Triangle(int A, int B, int C);
 /// </remarks>
 public sealed record Mesh(EquatableList<Vector3> Vertices, EquatableList<Triangle> Triangles)
 {
+    /// <summary>For each face of the body, in its order: how many triangles there are when it is done.</summary>
+    public EquatableList<int> FaceEnds { get; init; } = [];
+
+    /// <summary>For each edge of the body, in its order: the vertices along it.</summary>
+    public EquatableList<EquatableList<int>> EdgePaths { get; init; } = [];
+
     /// <summary>Volume by signed tetrahedra, m^3.</summary>
     public double Volume => Triangles.Sum(t => Vector3.Dot(Vertices[t.A], Vector3.Cross(Vertices[t.B], Vertices[t.C])) / 6);
 
@@ -60,6 +66,7 @@ public sealed record Mesh(EquatableList<Vector3> Vertices, EquatableList<Triangl
         }
 
         var triangles = new List<Triangle>();
+        var ends = new List<int>();
         foreach (var face in solid.Faces)
         {
             var loops = face.Loops.Select(l => l.Uses.Select(u => u.Forward ? points[u.Edge] : [.. points[u.Edge].Reverse()]).ToList()).ToList();
@@ -67,9 +74,14 @@ public sealed record Mesh(EquatableList<Vector3> Vertices, EquatableList<Triangl
                 Strip(solid, face, loops[0], vertices, triangles);
             else
                 Flat(face.Surface.Axes, loops, vertices, triangles);
+            ends.Add(triangles.Count);
         }
 
-        return new(vertices.ToEquatableList(), triangles.ToEquatableList());
+        return new(vertices.ToEquatableList(), triangles.ToEquatableList())
+        {
+            FaceEnds = ends.ToEquatableList(),
+            EdgePaths = points.Select(p => p.ToEquatableList()).ToEquatableList(),
+        };
     }
 
     /// <summary>Pieces per edge: arcs by their sagitta, and the two arcs of a curved face alike.</summary>
