@@ -19,6 +19,15 @@ public sealed class FigureWriter(Display display)
         ? FigureText.Plain(metres / Shapes.Quantities.Length.MetresPerInch, 3, rounding)
         : FigureText.Plain(metres * 1000, 1, rounding);
 
+    /// <summary>A dimension on a shop drawing, without its unit: hundredths of a millimetre, or thousandths of an inch with no zero before the point.</summary>
+    public string Dimension(double metres, Rounding rounding = Rounding.Nearest)
+    {
+        if (!Inches)
+            return FigureText.Plain(metres * 1000, 2, rounding);
+        var text = FigureText.Plain(metres / Shapes.Quantities.Length.MetresPerInch, 3, rounding);
+        return text.StartsWith("0.", StringComparison.Ordinal) ? text[1..] : text;
+    }
+
     public string LengthUnitName => Inches ? "in" : "mm";
 
     /// <summary>An amount to move something by, in both units: "0.28 in (7.1 mm)".</summary>

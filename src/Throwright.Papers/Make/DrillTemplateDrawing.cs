@@ -17,9 +17,9 @@ public static class DrillTemplateDrawing
         var sheet = new ShopSheet(new((0.5 * page.Width) - (1000 * (corner.X + (0.5 * DrillTemplate.Bar))), (0.55 * page.Height) + (1000 * (corner.Y + (0.5 * DrillTemplate.Bar)))));
         sheet.Head(page, $"{name}: drill template, true size 1 : 1",
         [
-            "Seen from the pilot's side, square to the sheet. Print without scaling.",
+            $"Seen from the pilot's side, square to the sheet; up the page is up in the sheet. The shank leans {WedgeDrawing.LeanOf(pair.Case.Tilt, say)}. Print without scaling.",
             DrillTemplate.Caution,
-            $"Hole {say.Length(pair.SlotWidth)} wide, {say.Length(pair.SlotLength)} long: drill two holes and file between them. Shank tilted {say.Angle(pair.Case.Tilt.Angle)}.",
+            $"Hole {say.Dimension(pair.SlotWidth)} wide, {say.Dimension(pair.SlotLength)} {say.LengthUnitName} long: drill two holes and file between them.{(pair.Washer.Pin is { } pin ? $" Pin hole Ø{say.Dimension(pin.Diameter)}." : "")} Shank tilted {say.Angle(pair.Case.Tilt.Angle)} in all.",
             "Arrow LEAN: the way the shank leans as it comes toward the pilot. Ellipses: rim of the wedge in front (full) and behind (broken).",
         ]);
         sheet.Profile(ShopSheet.Holes, template.Hole, ShopSheet.Thick);

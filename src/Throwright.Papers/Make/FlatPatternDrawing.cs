@@ -17,9 +17,9 @@ public static class FlatPatternDrawing
         sheet.Head(page, $"{name}: flat pattern, true size 1 : 1",
         [
             "Print without scaling. Measure both bars before cutting: each must be 100 mm.",
-            $"{of.Alloy}, {say.Length(of.Thickness)} thick. Strip {say.Length(flat.Length)} by {say.Length(of.Width)}, corners {say.Length(of.Corner)}.",
-            $"Bend up {say.Angle(of.Bend)} to an inside radius of {say.Length(of.Radius)}. Allowance {say.Length(bracket.Allowance)} at K {FigureText.Plain(bracket.Neutral.Value, 3)}: try it on a scrap strip and correct it.",
-            "Bend across the grain where you can. Smooth and break all edges before bending. Setback " + say.Length(bracket.Setback) + ".",
+            $"{of.Alloy}, {Size(of.Thickness)} thick. Strip {say.Dimension(flat.Length)} by {Size(of.Width)}, corners {Size(of.Corner)}.",
+            $"Bend up {say.Angle(of.Bend)} to an inside radius of {Size(of.Radius)}. Allowance {Size(bracket.Allowance)} at K {FigureText.Plain(bracket.Neutral.Value, 3)}: try it on a scrap strip and correct it.",
+            "Bend across the grain where you can. Smooth and break all edges before bending. Setback " + Size(bracket.Setback) + ".",
         ]);
         sheet.Profile(ShopSheet.Outline, flat.Outline, ShopSheet.Thick);
         foreach (var hole in flat.Holes)
@@ -34,8 +34,10 @@ public static class FlatPatternDrawing
         foreach (var bend in flat.Bends)
             sheet.Line(ShopSheet.Bend, bend.From, bend.To, bend.IsCentre ? ShopSheet.ThinCentre : ShopSheet.Phantom);
         var top = 0.5 * of.Width;
-        sheet.Arrow(new(flat.Bends[1].From.X, top + 9e-3), new(flat.Bends[1].From.X, top + 1e-3), $"BEND UP {say.Angle(of.Bend)}, R {say.Length(of.Radius)}", wordAtEnd: false);
+        sheet.Arrow(new(flat.Bends[1].From.X, top + 9e-3), new(flat.Bends[1].From.X, top + 1e-3), $"BEND UP {say.Angle(of.Bend)}, R {Size(of.Radius)}", wordAtEnd: false);
         sheet.Bars(corner, DrillTemplate.Bar);
         return sheet.ToPicture(page, $"Flat pattern of {name}", "Outline, holes and bend lines of a bracket, and two bars of 100 mm at true size.");
+
+        string Size(double metres) => $"{say.Dimension(metres)} {say.LengthUnitName}";
     }
 }

@@ -10,6 +10,9 @@ public sealed record ShopPaper(double Width, double Height)
     public static ShopPaper A4 { get; } = new(210, 297);
 
     public static ShopPaper Letter { get; } = new(215.9, 279.4);
+
+    /// <summary>The long side level.</summary>
+    public ShopPaper Turned() => new(Height, Width);
 }
 
 /// <summary>Puts shapes given in m, y up from an origin on the paper, on a sheet in mm, y down.</summary>
