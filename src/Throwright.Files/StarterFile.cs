@@ -157,6 +157,10 @@ public static class StarterFile
                 // "clear": "1/2 in",
                 // The bushing: thread that can be used, its outside, nut across flats, its height, hole in the sheet.
                 // "bushing": { "thread": "1/2-20 UNF", "length": "1 in", "diameter": "1/2 in", "nut": "3/4 in", "nutHeight": "5/16 in", "hole": "0.51 in" },
+                // For a shank that leans: how you want its two wedges ("stock": "metal" or "printed", a test piece), and what keeps them
+                // from turning ("key": "pin", "flat" with "flatAt", or "none").
+                // "wedge": { "stock": "metal", "key": "pin", "material": "6061-T6", "finish": "primer", "outside": "1 1/4 in", "thinEdge": "1/16 in", "chamfer": "0.02 in", "pinDiameter": "1/8 in", "pinDepth": "0.08 in", "kerf": "0.08 in", "washers": "0 in" },
+                //   on a bushing with a flat: "key": "flat", "flatAt": "0.22 in"
               },
 
               // Core wire and conduit.
@@ -259,6 +263,10 @@ public static class StarterFile
                   // How stiff the bracket is along the wire: hang on a weight and measure how far it gives.
                   // "stiffness": "2000 lbf/in ± 30 %",
                 },
+                // If you make the bracket of bent sheet: base leg on the structure, standing leg with the conduit's hole; "base", "standing"
+                // and "at" from the outside corner of the bend. Its stiffness is worked out if you do not type one above. "neutral" is
+                // the place of the neutral line from your own test bend.
+                // "bracket": { "material": "6061-T6", "thickness": "0.063 in", "bend": "90 deg", "radius": "0.19 in", "base": "1 1/2 in", "standing": "1 1/4 in", "width": "1 1/4 in", "corner": "0.16 in", "neutral": "0.447", "conduit": { "at": "0.8 in", "across": "0 in", "diameter": "0.25 in" }, "fasteners": [ { "at": "0.75 in", "across": "0.3 in", "diameter": "0.19 in" }, { "at": "0.75 in", "across": "-0.3 in", "diameter": "0.19 in" } ], "fastener": "AN3" },
 
                 // The fitting that holds the wire in the arm's hole.
                 "swivel": {

@@ -18,6 +18,7 @@ public static class Program
             SolveCommand.Make(),
             PlotCommand.Make(),
             ServeCommand.Make(),
+            MakeCommand.Make(),
             SchemaCommand.Make(),
         };
         var parsed = root.Parse(args);

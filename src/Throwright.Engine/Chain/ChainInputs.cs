@@ -80,7 +80,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             LongestBareWire = LongestWire() - lever.Tip.Least,
             ConduitPullStiffness = cable.Conduit?.PullStiffness is { } pull ? Of(pull) : null,
             ConduitPushStiffness = cable.Conduit?.PushStiffness is { } push ? Of(push) : null,
-            BracketStiffness = lever.BracketStiffness is { } bracket ? Of(bracket) : null,
+            // Measured before worked out.
+            BracketStiffness = lever.BracketStiffness is { } bracket ? Of(bracket) : MadeParts.BracketStiffness(run),
         };
     }
 

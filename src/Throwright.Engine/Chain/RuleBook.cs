@@ -3,8 +3,9 @@ using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
-using Throwright.Engine.Prove;
+using Throwright.Engine.Make;
 using Throwright.Engine.Measure;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Route;
 using Throwright.Engine.Throw;
 
@@ -77,6 +78,19 @@ public static class RuleBook
         new(ClearanceRules.Contacts, "What was left out because it may touch?", "", "always: nothing is proved about it", "(no finding)"),
         new(ClearanceRules.Skin, "Can inside be told from outside?", "", "a scanned surface is open", "(no finding)"),
         new(ClearanceFindings.NotRead, "Is every body in the picture?", "", "", "(needs input: a mesh is not read, or a leg can't span its hip and heel)"),
+        new(MakeRules.ThinEdge, "Can the wedge be made, and is its thin edge stout enough?", "it can't be made as described", "thinner than the least of its stock", "at or above it"),
+        new(MakeRules.Stock, "Will the wedge last?", "", "it is printed: a test piece", "(no finding)"),
+        new(MakeRules.Cover, "Does the wedge cover the hole in the sheet?", "the hole is longer", "", "it reaches beyond its end"),
+        new(MakeRules.Thread, "Does the thread reach through wedges, sheet and nut?", "less than one full thread shows", "", "it shows"),
+        new(MakeRules.Key, "Can a wedge turn under the nut?", "", "nothing keys it", "a pin or a flat keys it"),
+        new(MakeRules.Curve, "Does a flat wedge seat on a curved sheet?", "", "the gap under its rim is above the limit", "below it"),
+        new(MakeRules.Galvanic, "Do wedge and sheet corrode each other?", "", "they are of different groups of metals", "of one group, or one does not conduct"),
+        new(MakeRules.SheetEdge, "Does the wedge lie on the sheet with its whole rim?", "it hangs over the edge", "", "it lies on it"),
+        new(MakeRules.BendRadius, "Can the bracket be bent to its radius?", "below the least of the table", "between the least and the safe radius, or sharper than 90 deg", "at or above the safe radius"),
+        new(MakeRules.EdgeDistance, "Are the bracket's holes far enough from edges and bend?", "nearer than the published multiple of the diameter", "", "at or beyond it"),
+        new(MakeRules.Pitch, "Are the bracket's holes far enough from each other?", "nearer than the published multiple of the diameter", "", "at or beyond it"),
+        new(MakeRules.BracketGive, "Does the bracket give under the cable's load?", "", "more than the limit, its softest counted", "less"),
+        new(MakeRules.Fasteners, "Do the bracket's fasteners hold the cable's load?", "less strength than load", "less margin than wanted, or a rivet in pull, or the strength is from memory", "with the wanted margin"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
 

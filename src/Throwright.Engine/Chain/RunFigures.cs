@@ -30,6 +30,7 @@ internal static class RunFigures
         figures.AddRange(PointFigures.Of(aircraft, answer.Run));
         figures.AddRange(OfBends(answer));
         figures.AddRange(ClearanceFindings.Figures(answer));
+        figures.AddRange(MadeFindings.Figures(answer));
         return figures.ToEquatableList();
     }
 

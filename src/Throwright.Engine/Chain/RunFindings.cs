@@ -43,6 +43,8 @@ internal static class RunFindings
             yield return finding;
         foreach (var finding in ClearanceFindings.Of(answer, say))
             yield return finding;
+        foreach (var finding in MadeFindings.Of(answer, say))
+            yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {
             yield return new()
@@ -275,6 +277,7 @@ internal static class RunFindings
     private static IEnumerable<Need> NeedsOf(Aircraft aircraft, RunAnswer answer)
     {
         var needs = answer.Needs.ToList();
+        needs.AddRange(MadeFindings.Needs(answer.Run));
         if (answer.Forces is { } forces)
         {
             if (answer.Run.Cable?.PullLimit is null)

@@ -1,4 +1,5 @@
 using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes.Quantities;
 
@@ -16,6 +17,10 @@ public static class MakeRules
     public const string BendRadius = "make/bend-radius";
     public const string EdgeDistance = "make/edge-distance";
     public const string Pitch = "make/pitch";
+    public const string Galvanic = "make/galvanic";
+    public const string SheetEdge = "make/sheet-edge";
+    public const string BracketGive = "make/bracket-give";
+    public const string Fasteners = "make/fasteners";
 
     private static readonly SourceRef Derived = new("project", "docs/theory/make.md", Evidence.Derived);
 
@@ -77,6 +82,107 @@ public static class MakeRules
                 Why = pair.SheetGap <= most.Value ? "" : "In front it rocks on a line and behind it bridges two edges: a flat doubler or a smaller wedge seats it.",
             };
         }
+    }
+
+    /// <summary>Wedge on sheet: what the two metals do to each other.</summary>
+    public static Finding OfGalvanic(string wedge, string sheet)
+    {
+        var source = new SourceRef("common-practice", "usual practice by groups of metals", Evidence.CommonPractice);
+        if (ShopMaterial.Find(wedge) is not { } one || ShopMaterial.Find(sheet) is not { } other)
+        {
+            return new()
+            {
+                Rule = Galvanic,
+                Verdict = Verdict.NeedsInput,
+                Sentence = "Whether wedge and sheet corrode each other needs both materials.",
+                Why = $"The file says \"{wedge}\" for the wedge and \"{sheet}\" for the sheet; the table knows {string.Join(", ", Published.Table("make/materials").Rows.Select(r => r.Find("name")!.Text))}.",
+                Sources = [source],
+            };
+        }
+
+        var pair = ShopMaterial.Beside(one, other);
+        return new()
+        {
+            Rule = Galvanic,
+            Verdict = pair == GalvanicPair.Alike ? Verdict.Clear : Verdict.Caution,
+            Sentence = pair switch
+            {
+                GalvanicPair.Alike when one.IsPlastic || other.IsPlastic => $"A wedge of {one.Name} on a sheet of {other.Name}: one of them does not conduct.",
+                GalvanicPair.Alike => $"A wedge of {one.Name} on a sheet of {other.Name}: the same group of metals.",
+                GalvanicPair.Protect => $"A wedge of {one.Name} on a sheet of {other.Name}: put primer or tape between them.",
+                GalvanicPair.Seal => $"A wedge of {one.Name} on a sheet of {other.Name}: prime, seal and assemble wet.",
+                _ => $"A wedge of {one.Name} on a sheet of {other.Name}: never without an insulating ply between them.",
+            },
+            Why = pair == GalvanicPair.Alike ? "" : "Two metals that touch and get wet corrode, the baser one first.",
+            Sources = [source],
+        };
+    }
+
+    /// <summary>Whether the wedge lies on the sheet with its whole rim.</summary>
+    /// <param name="toEdge">From the hole's middle to the sheet's nearest edge, m.</param>
+    public static Finding OfSheetEdge(WedgePair pair, double toEdge, FigureWriter say)
+    {
+        var left = toEdge - pair.FootprintAlong;
+        return new()
+        {
+            Rule = SheetEdge,
+            Verdict = left > 0 ? Verdict.Clear : Verdict.Fail,
+            Sentence = left > 0
+                ? $"The wedge's rim stays {say.Length(left, Rounding.Down)} inside the sheet's edge."
+                : $"The wedge hangs over the sheet's edge by {say.Length(-left, Rounding.Up)}.",
+            Figure = "sheet-edge",
+            Limit = new(0, QuantityKind.Length, true),
+            Sources = [Derived],
+            Remedies = left > 0 ? [] : [new($"Move the hole {say.Move(-left)} or more away from the edge, or take smaller wedges.")],
+        };
+    }
+
+    /// <summary>The bracket under the cable's load.</summary>
+    public static IEnumerable<Finding> Find(BracketLoad load, string fastener, FigureWriter say)
+    {
+        var most = Published.Get("make/bracket-give");
+        var give = load.Force / BracketBending.Stiffness(load.Case).Nominal;
+        var worst = load.Force / BracketBending.Stiffness(load.Case).Least;
+        yield return new()
+        {
+            Rule = BracketGive,
+            Verdict = worst <= most.Value ? Verdict.Clear : Verdict.Caution,
+            Sentence = $"The bracket gives {say.Length(give, Rounding.Up)} under {say.Force(load.Force)}, up to {say.Length(worst, Rounding.Up)}; wanted {say.Length(most.Value)} or less.",
+            Figure = "bracket-give",
+            Limit = new(most.Value, QuantityKind.Length, false),
+            Sources = [Derived, most.Source],
+            Why = worst <= most.Value ? "" : "What the bracket gives is lost at the knob, and the anchor moves.",
+            Remedies = worst <= most.Value ? [] : [new("Shorten the standing leg, move the fasteners toward the bend, take thicker sheet, or fold a flange along the edges.")],
+        };
+        double shear = load.WorstShear, pull = load.WorstTension;
+        var loads = $"one fastener carries up to {say.Force(shear)} in shear and {say.Force(pull)} in pull";
+        var margin = Published.Get("make/fastener-margin");
+        if (fastener.Length == 0 || FastenerStrength.Of(fastener) is not { Found: { } strength })
+        {
+            yield return new()
+            {
+                Rule = Fasteners,
+                Verdict = Verdict.NeedsInput,
+                Sentence = $"Under {say.Force(load.Force)} {loads}.",
+                Why = fastener.Length == 0 ? "Name the fastener to have it compared, e.g. AD4 or AN3." : $"No strength: {FastenerStrength.Of(fastener).Refusal}.",
+                Figure = "fastener-shear",
+                Sources = [Derived],
+            };
+            yield break;
+        }
+
+        var ratio = Math.Min(strength.Shear.Value / shear, strength.Tension is { } holds ? holds / pull : double.PositiveInfinity);
+        var pulled = strength.Tension is null && pull > 0;
+        yield return new()
+        {
+            Rule = Fasteners,
+            Verdict = !(ratio >= 1) ? Verdict.Fail : ratio < margin.Value || pulled ? Verdict.Caution : Verdict.Clear,
+            Sentence = $"Under {say.Force(load.Force)} {loads}; {fastener} holds {FigureText.Plain(ratio, 1, Rounding.Down)} times as much, wanted {FigureText.Plain(margin.Value, 1)}.",
+            Figure = "fastener-shear",
+            Limit = new(strength.Shear.Value, QuantityKind.Force, false),
+            Sources = [Derived, strength.Shear.Source, margin.Source],
+            Why = pulled ? "A rivet is not made to carry pull: let the structure take it, or use a bolt." : "Bearing in the sheet is not looked at: its strength belongs to your material data.",
+        };
     }
 
     public static IEnumerable<Finding> Find(Bracket bracket, FigureWriter say)
@@ -176,7 +282,7 @@ public static class MakeRules
         if (part.Holes.Count == 0)
             yield break;
         Datum edge = Published.Get("make/edge-distance"), pitch = Published.Get("make/pitch");
-        var worst = part.Holes.Select((h, i) => (Hole: i + 1, Ratio: ToEdge(bracket, h) / (2 * h.Outline.Stretches[0].Radius))).MinBy(h => h.Ratio);
+        var worst = WorstEdge(bracket);
         // Comparisons are written so that a figure that is no number is never clear.
         yield return new()
         {
@@ -188,14 +294,7 @@ public static class MakeRules
             Sources = [edge.Source],
             Why = worst.Ratio * (1 + 1e-9) >= edge.Value ? "" : "A fastener too near the edge tears out of it.",
         };
-        var pairs = from a in Enumerable.Range(0, part.Holes.Count)
-                    from b in Enumerable.Range(0, a)
-                    let one = part.Holes[a]
-                    let two = part.Holes[b]
-                    where one.OnSecond == two.OnSecond
-                    let far = new Shapes.Solids.Vector2(one.FromBend - two.FromBend, one.Across - two.Across).Size
-                    select (A: b + 1, B: a + 1, Ratio: far / (2 * Math.Max(one.Outline.Stretches[0].Radius, two.Outline.Stretches[0].Radius)));
-        var nearest = pairs.DefaultIfEmpty((A: 0, B: 0, Ratio: double.PositiveInfinity)).MinBy(p => p.Ratio);
+        var nearest = Nearest(bracket);
         if (nearest.A == 0)
             yield break;
         yield return new()
@@ -207,6 +306,28 @@ public static class MakeRules
             Limit = new(pitch.Value, QuantityKind.Ratio, true),
             Sources = [pitch.Source],
         };
+    }
+
+    /// <summary>Least distance of a hole's centre from an edge or the bend, in diameters; null: no holes.</summary>
+    internal static double? EdgeDistanceOf(Bracket bracket) => bracket.Part.Holes.Count == 0 ? null : WorstEdge(bracket).Ratio;
+
+    /// <summary>Least distance of two holes of a leg, in diameters; null: no two on one leg.</summary>
+    internal static double? PitchOf(Bracket bracket) => Nearest(bracket) is { A: > 0, Ratio: var ratio } ? ratio : null;
+
+    private static (int Hole, double Ratio) WorstEdge(Bracket bracket) =>
+        bracket.Part.Holes.Select((h, i) => (Hole: i + 1, Ratio: ToEdge(bracket, h) / (2 * h.Outline.Stretches[0].Radius))).MinBy(h => h.Ratio);
+
+    private static (int A, int B, double Ratio) Nearest(Bracket bracket)
+    {
+        var part = bracket.Part;
+        var pairs = from a in Enumerable.Range(0, part.Holes.Count)
+                    from b in Enumerable.Range(0, a)
+                    let one = part.Holes[a]
+                    let two = part.Holes[b]
+                    where one.OnSecond == two.OnSecond
+                    let far = new Shapes.Solids.Vector2(one.FromBend - two.FromBend, one.Across - two.Across).Size
+                    select (A: b + 1, B: a + 1, Ratio: far / (2 * Math.Max(one.Outline.Stretches[0].Radius, two.Outline.Stretches[0].Radius)));
+        return pairs.DefaultIfEmpty((A: 0, B: 0, Ratio: double.PositiveInfinity)).MinBy(p => p.Ratio);
     }
 
     /// <summary>From a hole's centre to the nearest edge of its leg or to the bend's tangent line.</summary>

@@ -1,25 +1,6 @@
+using Throwright.Engine.Model;
+
 namespace Throwright.Engine.Make;
-
-/// <summary>What the wedges are made of.</summary>
-public enum WedgeStock
-{
-    Metal,
-
-    /// <summary>Printed plastic: a test piece.</summary>
-    Printed,
-}
-
-/// <summary>What keeps the two wedges from turning against each other.</summary>
-public enum WedgeKey
-{
-    None,
-
-    /// <summary>A pin through both wedges and the sheet, on the line of equal thickness.</summary>
-    Pin,
-
-    /// <summary>A D-shaped bore on a shank with a flat.</summary>
-    Flat,
-}
 
 /// <summary>Everything that shapes a pair of wedges. Lengths m, angles rad.</summary>
 /// <param name="Shank">Diameter that passes through sheet and wedges.</param>

@@ -1,3 +1,4 @@
+using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes.Solids;
 

@@ -26,6 +26,9 @@ public sealed record LeverEnd
 
     /// <summary>Stiffness of the anchor's bracket along the wire; null: not known.</summary>
     public Toleranced<Stiffness>? BracketStiffness { get; init; }
+
+    /// <summary>The bracket that carries the anchor, where it is to be made; null: not described.</summary>
+    public AnchorBracket? Bracket { get; init; }
     public Swivel Swivel { get; init; } = new();
     public DeviceLoad? Load { get; init; }
     public HeatZone Zone { get; init; } = HeatZone.Elsewhere;

@@ -93,6 +93,9 @@ public sealed record CockpitEnd
     public Shank Shank { get; init; } = new();
     public Bushing? Bushing { get; init; }
 
+    /// <summary>The wedge pair of a leaning shank; null: as usual.</summary>
+    public WedgeWanted? Wedge { get; init; }
+
     /// <summary>Clearance wanted all round the handle in every position; null: the usual figure.</summary>
     public Length? Clear { get; init; }
 }

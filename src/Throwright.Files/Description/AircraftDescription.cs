@@ -202,12 +202,13 @@ internal static partial class AircraftDescription
         public static readonly Member<KnobTurn> Turns = Optional("turns", TurnsShape.Shape, "How far the knob turns about the shank. Left out: it does not; with a lock that works by turning, any turn.");
         public static readonly Member<Shank> Shank = Optional("shank", ShankShape.Shape, "The rod between knob and bushing.");
         public static readonly Member<Bushing> Bushing = Optional("bushing", BushingShape.Shape, "The threaded body through the sheet, with its nut.");
+        public static readonly Member<WedgeWanted> Wedge = Optional("wedge", WedgeShape.Shape, "The wedge pair of a leaning shank, where it shall not be as usual.");
         public static readonly Member<Length> Clear = Optional("clear", new ExactShape<Length>("0 mm", "200 mm"), "Clearance you want all round the handle in every position. Left out: the usual figure.");
 
         public static readonly ObjectShape<CockpitEnd> Shape = new(
             "cockpitEnd",
             "the cockpit end",
-            [Stroke, PushMeans, PullMeans, Knob, Lock, LockHolds, Play, Sheet, Hole, Tilt, Turns, Shank, Bushing, Clear],
+            [Stroke, PushMeans, PullMeans, Knob, Lock, LockHolds, Play, Sheet, Hole, Tilt, Turns, Shank, Bushing, Wedge, Clear],
             g => new()
             {
                 Stroke = g.Maybe(Stroke),
@@ -231,6 +232,7 @@ internal static partial class AircraftDescription
                 Turns = g.Item(Turns),
                 Shank = g.Item(Shank) ?? new(),
                 Bushing = g.Item(Bushing),
+                Wedge = g.Item(Wedge),
                 Clear = g.Maybe(Clear),
             },
             new Rule(
@@ -582,6 +584,7 @@ internal static partial class AircraftDescription
         public static readonly Member<PointAt> Pivot = Optional("pivot", PointOrName, "Spatial form: a point on the axis of the arm.");
         public static readonly Member<DirectionAt> Axis = Optional("axis", Direction, "Spatial form: axis of the arm; arm angles turn right-handed about it.");
         public static readonly Member<Given> Anchor = Optional("anchor", AnchorShape.Shape, "What holds the conduit's end at the device.");
+        public static readonly Member<AnchorBracket> Bracket = Optional("bracket", BracketShape.Shape, "The bracket of bent sheet that carries the anchor, if you make one: flat pattern and its stiffness follow.");
         public static readonly Member<Swivel> Swivel = Optional("swivel", SwivelShape.Shape, "The wire-end fitting in the arm's hole.");
         public static readonly Member<DeviceLoad> Load = Optional("load", LoadShape.Shape, "What the device asks of the arm.");
         public static readonly Member<HeatZone> Zone = Optional(
@@ -594,7 +597,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<LeverEnd> Shape = new(
             "leverEnd",
             "the lever end",
-            [Arm, Sweep, Bench, Pivot, Axis, Anchor, Swivel, Load, Zone, Valve],
+            [Arm, Sweep, Bench, Pivot, Axis, Anchor, Bracket, Swivel, Load, Zone, Valve],
             Build,
             new Rule("Either the bench form (`bench`) or the spatial form (`pivot`, `axis`, `arm.zero`, `anchor.at`; also `arm.alongAxis`, `anchor.along`), not both.", OneForm, () => new() { ["not"] = new JsonObject { ["required"] = new JsonArray("bench"), ["anyOf"] = SpatialSchemas() } }),
             new Rule(
@@ -632,6 +635,7 @@ internal static partial class AircraftDescription
                 Tip = anchor.Or(AnchorShape.Tip),
                 TipSwivels = anchor.Or(AnchorShape.Swivels),
                 BracketStiffness = anchor.Maybe(AnchorShape.Bracket),
+                Bracket = g.Item(Bracket),
                 Swivel = g.Item(Swivel) ?? new(),
                 Load = g.Item(Load),
                 Zone = g.Or(Zone),

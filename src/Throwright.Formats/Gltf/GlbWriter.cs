@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using Throwright.Formats.Drawing;
 using Throwright.Shapes;
@@ -260,17 +259,17 @@ public static class GlbWriter
     /// <summary>All numbers of the scene, one after the other, and where which are.</summary>
     private sealed class Store
     {
-        private readonly MemoryStream bytes = new();
+        private readonly List<byte> bytes = [];
 
         public List<(int View, int Count, bool IsIndex, float[]? Least, float[]? Most)> Accessors { get; } = [];
 
         public List<(int Start, int Length, bool IsIndex)> Views { get; } = [];
 
-        public byte[] Bytes => bytes.ToArray();
+        public byte[] Bytes => [.. bytes];
 
         public int Add(List<Vector3> vectors, bool withBounds)
         {
-            var start = (int)bytes.Length;
+            var start = bytes.Count;
             float[] least = [float.PositiveInfinity, float.PositiveInfinity, float.PositiveInfinity], most = [float.NegativeInfinity, float.NegativeInfinity, float.NegativeInfinity];
             foreach (var (x, y, z) in vectors)
             {
@@ -287,14 +286,14 @@ public static class GlbWriter
 
         public int Add(List<uint> indices)
         {
-            var start = (int)bytes.Length;
+            var start = bytes.Count;
             indices.ForEach(Put);
             return Close(start, indices.Count, true, null, null);
         }
 
         private int Close(int start, int count, bool isIndex, float[]? least, float[]? most)
         {
-            Views.Add((start, (int)bytes.Length - start, isIndex));
+            Views.Add((start, bytes.Count - start, isIndex));
             Accessors.Add((Views.Count - 1, count, isIndex, least, most));
             return Accessors.Count - 1;
         }
@@ -306,7 +305,7 @@ public static class GlbWriter
         {
             Span<byte> four = stackalloc byte[4];
             BinaryPrimitives.WriteUInt32LittleEndian(four, value);
-            bytes.Write(four);
+            bytes.AddRange(four);
         }
     }
 }

@@ -20,7 +20,7 @@ public sealed record ShopTitle(string Aircraft, string Part, string Number)
 }
 
 /// <summary>Frame, title block and notes of a drawing on a level sheet.</summary>
-internal static class ShopFrame
+public static class ShopFrame
 {
     public const double Margin = 10, BlockWidth = 98, BlockHeight = 41;
 
@@ -30,11 +30,11 @@ internal static class ShopFrame
     public const string Caution = "Proposal, not an approval: the plans of the kit or the aircraft's maker and local rules come first. Have it judged by a qualified person.";
 
     /// <summary>Room inside the frame.</summary>
-    public static Box Inside(ShopPaper paper) => new(Margin, Margin, paper.Width - Margin, paper.Height - Margin);
+    internal static Box Inside(ShopPaper paper) => new(Margin, Margin, paper.Width - Margin, paper.Height - Margin);
 
-    public static Box Block(ShopPaper paper) => new(paper.Width - Margin - BlockWidth, paper.Height - Margin - BlockHeight, paper.Width - Margin, paper.Height - Margin);
+    internal static Box Block(ShopPaper paper) => new(paper.Width - Margin - BlockWidth, paper.Height - Margin - BlockHeight, paper.Width - Margin, paper.Height - Margin);
 
-    public static void Draw(Draughting draw, ShopPaper paper, ShopTitle title, FigureWriter say, string scale, int sheet, int sheets)
+    internal static void Draw(Draughting draw, ShopPaper paper, ShopTitle title, FigureWriter say, string scale, int sheet, int sheets)
     {
         var sketch = draw.Sketch;
         sketch.Layer = "frame";
@@ -85,7 +85,7 @@ internal static class ShopFrame
 
     /// <summary>Numbered notes, wrapped to a width.</summary>
     /// <returns>Where the next line would stand.</returns>
-    public static double Notes(Draughting draw, double x, double y, double width, string heading, IReadOnlyList<string> notes, double size = Draughting.Text)
+    internal static double Notes(Draughting draw, double x, double y, double width, string heading, IReadOnlyList<string> notes, double size = Draughting.Text)
     {
         var step = 1.42 * size;
         if (heading.Length > 0)

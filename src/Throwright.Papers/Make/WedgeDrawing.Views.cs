@@ -1,5 +1,6 @@
 using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
+using Throwright.Engine.Model;
 using Throwright.Formats.Drawing;
 using Throwright.Shapes.Quantities;
 using Throwright.Shapes.Solids;

@@ -44,7 +44,11 @@ public class WedgeDrawingTests
                         {
                             var pair = WedgePairSolver.Solve(new(new(tilt * Degree, 200 * Degree), shank * Mm, 1.6 * Mm, seat * Mm)
                             {
-                                ThinEdge = 1.5 * Mm, Key = key, ShankFlat = 0.42 * shank * Mm, Chamfer = key == WedgeKey.Pin ? 0.4 * Mm : 0, PinDiameter = 1.5 * Mm,
+                                ThinEdge = 1.5 * Mm,
+                                Key = key,
+                                ShankFlat = 0.42 * shank * Mm,
+                                Chamfer = key == WedgeKey.Pin ? 0.4 * Mm : 0,
+                                PinDiameter = 1.5 * Mm,
                                 Stock = seat == 11 ? WedgeStock.Printed : WedgeStock.Metal,
                             });
                             LabelChecks.Apart(Drawing(name, pair, say, paper), $"{name} {tilt} {shank} {key} {say.LengthUnitName} {paper}");

@@ -1,0 +1,119 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Make;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Findings and figures on wedges and bracket of a run.</summary>
+internal static class MadeFindings
+{
+    private static readonly SourceRef Theory = new("project", "docs/theory/make.md", Evidence.Derived);
+
+    public static IEnumerable<Finding> Of(RunAnswer answer, FigureWriter say)
+    {
+        var run = answer.Run;
+        if (MadeParts.Wedges(run).Pair is { } pair)
+        {
+            foreach (var finding in MakeRules.Find(pair, say))
+                yield return finding;
+            yield return MakeRules.OfGalvanic(run.CockpitEnd?.Wedge?.Material ?? "", run.CockpitEnd?.Sheet?.Material ?? "");
+            if (MadeParts.ToSheetEdge(run) is { } toEdge)
+                yield return MakeRules.OfSheetEdge(pair, toEdge, say);
+        }
+
+        if (BracketOf(run) is { } bracket)
+        {
+            foreach (var finding in MakeRules.Find(bracket, say))
+                yield return finding;
+        }
+
+        if (MadeParts.LoadOf(answer) is { } load)
+        {
+            foreach (var finding in MakeRules.Find(load, run.LeverEnd!.Bracket!.Fastener, say))
+                yield return finding;
+        }
+    }
+
+    public static IEnumerable<Need> Needs(Run run) => MadeParts.Wedges(run).Needs;
+
+    public static IEnumerable<Figure> Figures(RunAnswer answer)
+    {
+        var run = answer.Run;
+        return (MadeParts.Wedges(run).Pair is { } pair ? OfPair(pair, MadeParts.ToSheetEdge(run)) : [])
+            .Concat(BracketOf(run) is { } bracket ? OfBracket(bracket) : [])
+            .Concat(MadeParts.LoadOf(answer) is { } load ? OfLoad(load) : []);
+    }
+
+    /// <summary>A bracket that can be worked out; the description keeps others away, but not every one.</summary>
+    private static Bracket? BracketOf(Run run)
+    {
+        if (MadeParts.BracketOf(run) is not { } of)
+            return null;
+        var setback = SheetBending.Setback(of.Bend, of.Radius, of.Thickness);
+        return of.First - setback > of.Corner && of.Second - setback > of.Corner ? BracketSolver.Solve(of) : null;
+    }
+
+    private static IEnumerable<Figure> OfPair(WedgePair pair, double? toEdge)
+    {
+        var (of, washer) = (pair.Case, pair.Washer);
+        var tilt = Step("a", "tilt of the shank", of.Tilt.Angle, QuantityKind.Angle);
+        var outside = Step("D", "outside of the wedge", washer.Outside);
+        var thin = Step("m", "thin edge", washer.ThinEdge);
+        var sheet = Step("t", "sheet", of.Sheet);
+        yield return New("thin-edge", "thin edge of the wedges", QuantityKind.Length, washer.ThinEdge, Rounding.Down, "m as asked for, or the least of the stock", []);
+        yield return New("thick-edge", "thick edge of the wedges", QuantityKind.Length, washer.ThickEdge, Rounding.Nearest, "m + D tan a", [thin, outside, tilt]);
+        yield return New("grip", "wedges and sheet along the shank", QuantityKind.Length, pair.Grip, Rounding.Up, "G = 2 m + D tan a + t / cos a + washers", [thin, outside, tilt, sheet, Step("washers", "washers", of.Washers)]);
+        yield return New("wedge-cover", "wedge beyond the end of the hole", QuantityKind.Length, pair.Cover, Rounding.Down, "(D/2) / cos a - (t/2) tan a - slot length / 2", [outside, tilt, sheet, Step("slot", "length of the slot", pair.SlotLength)]);
+        yield return New("slot-width", "width of the hole in the sheet", QuantityKind.Length, pair.SlotWidth, Rounding.Nearest, "d + c", [Step("d", "bushing", of.Shank), Step("c", "clearance", of.Clearance)]);
+        yield return New("slot-length", "length of the hole in the sheet, along the lean", QuantityKind.Length, pair.SlotLength, Rounding.Nearest, "d / cos a + t tan a + c", [Step("d", "bushing", of.Shank), tilt, sheet, Step("c", "clearance", of.Clearance)]);
+        yield return New("wedge-turn", "turn of one wedge that puts the seats out of parallel", QuantityKind.Angle, pair.TurnFor(Published.Get("make/seat-error").Value), Rounding.Down, "sin(e/2) = sin a sin(psi/2), solved for psi", [tilt, Step("e", "largest angle between the seats", Published.Get("make/seat-error").Value, QuantityKind.Angle)]);
+        if (pair.ThreadBeyondNut is { } left)
+            yield return New("thread-beyond-nut", "thread beyond the nut", QuantityKind.Length, left, Rounding.Down, "usable thread - G - nut", [Step("thread", "usable thread at its shortest", of.UsableLength!.Value), Step("G", "grip", pair.Grip), Step("nut", "height of the nut", of.NutHeight)]);
+        if (of.SheetRadius is { } radius)
+            yield return New("sheet-gap", "gap under the wedge on the curved sheet", QuantityKind.Length, pair.SheetGap, Rounding.Up, "P - sqrt(P^2 - w^2)", [Step("P", "radius of the sheet", radius), Step("w", "half width of the seat", pair.FootprintAlong)]);
+        if (toEdge is { } edge)
+            yield return New("sheet-edge", "wedge's rim to the sheet's edge", QuantityKind.Length, edge - pair.FootprintAlong, Rounding.Down, "hole to edge - (D/2) / cos a", [Step("edge", "middle of the hole to the nearest edge", edge), outside, tilt]);
+    }
+
+    private static IEnumerable<Figure> OfBracket(Bracket bracket)
+    {
+        var of = bracket.Case;
+        var (radius, sheet, bend) = (Step("R", "inside radius", of.Radius), Step("T", "sheet", of.Thickness), Step("A", "angle bent through", of.Bend, QuantityKind.Angle));
+        yield return New("bend-radius", "inside radius of the bracket's bend", QuantityKind.Length, of.Radius, Rounding.Down, "R as described", [radius]);
+        yield return New("setback", "setback of the bend", QuantityKind.Length, bracket.Setback, Rounding.Nearest, "tan(A/2) (R + T)", [bend, radius, sheet]);
+        yield return New("bend-allowance", "bend allowance", QuantityKind.Length, bracket.Allowance, Rounding.Nearest, "A (R + K T)", [bend, radius, sheet, new("K", "place of the neutral line", bracket.Neutral.Value, QuantityKind.Ratio)]);
+        yield return New("flat-length", "length of the bracket's flat pattern", QuantityKind.Length, bracket.Flat.Length, Rounding.Nearest, "both flats + allowance", [Step("first", "base leg to its tangent line", bracket.Part.First), Step("second", "standing leg to its tangent line", bracket.Part.Second), Step("allowance", "bend allowance", bracket.Allowance)]);
+        if (MakeRules.EdgeDistanceOf(bracket) is { } edge)
+            yield return New("edge-distance", "least distance of a hole from an edge, in diameters", QuantityKind.Ratio, edge, Rounding.Down, "centre to edge, or to the bend's tangent line, over the diameter", []);
+        if (MakeRules.PitchOf(bracket) is { } pitch)
+            yield return New("pitch", "least distance of two holes, in diameters", QuantityKind.Ratio, pitch, Rounding.Down, "centre to centre over the larger diameter", []);
+    }
+
+    private static IEnumerable<Figure> OfLoad(BracketLoad load)
+    {
+        var of = load.Case;
+        var (nominal, least, most) = BracketBending.Stiffness(of);
+        var force = Step("F", "largest force of the wire at the device", load.Force, QuantityKind.Force);
+        FigureStep[] legs = [Step("a", "base leg from its nearest fasteners", load.Overhang), Step("b", "conduit above the base", load.Height), Step("w", "width", of.Width), Step("t", "sheet", of.Thickness)];
+        yield return New("bracket-stiffness", "stiffness of the anchor's bracket", QuantityKind.Stiffness, nominal, Rounding.Down, "3 E I / (b^2 (3 a + b)), I = w t^3 / 12", legs) with { Least = least, Most = most, Holds = "a base that is built in at its nearest fasteners; the least counts half of that" };
+        yield return New("bracket-give", "give of the anchor's bracket", QuantityKind.Length, load.Force / nominal, Rounding.Up, "F / stiffness", [force, .. legs]) with { Least = load.Force / most, Most = load.Force / least };
+        yield return New("fastener-shear", "shear in the bracket's worst fastener", QuantityKind.Force, load.WorstShear, Rounding.Up, "F A / sum A and M A r / sum(A r^2), vector sum", [force]);
+        yield return New("fastener-pull", "pull in the bracket's worst fastener", QuantityKind.Force, load.WorstTension, Rounding.Up, "F b d / sum d^2, prying about the bend or about the free end", [force, legs[1]]);
+    }
+
+    private static Figure New(string id, string name, QuantityKind kind, double value, Rounding rounding, string formula, FigureStep[] inputs) => new()
+    {
+        Id = id,
+        Name = name,
+        Kind = kind,
+        Value = value,
+        Rounding = rounding,
+        Formula = formula,
+        Inputs = [.. inputs],
+        Sources = [Theory],
+    };
+
+    private static FigureStep Step(string letter, string name, double value, QuantityKind kind = QuantityKind.Length) => new(letter, name, value, kind);
+}
