@@ -164,7 +164,18 @@ internal static partial class SoundFiles
                 "knob": { "shape": "tHandle", "colour": "black", "diameter": "1 in", "length": "1.1 in", "width": "4 in", "hand": "1.2 in" },
                 "shank": { "diameter": "3/8 in", "out": "1/2 in" },
                 "bushing": { "thread": "1/2-20 UNF", "length": "1 in", "diameter": "0.5 in", "nut": "3/4 in", "nutHeight": "5/16 in", "hole": "0.51 in" },
+                "wedge": {
+                  "stock": "printed", "key": "flat", "material": "PETG", "finish": "none", "outside": "1.25 in", "thinEdge": "0.08 in", "chamfer": "0.02 in",
+                  "pinDiameter": "0.1 in", "pinDepth": "0.07 in", "flatAt": "0.22 in", "kerf": "0.07 in", "washers": "0.03 in"
+                },
                 "clear": "0.4 in"
+              },
+              "leverEnd": {
+                "bracket": {
+                  "material": "6061-T6", "thickness": "0.063 in", "bend": "80 deg", "radius": "0.13 in", "base": "1.6 in", "standing": "1.25 in", "width": "1.5 in",
+                  "corner": "0.1 in", "neutral": "0.44", "conduit": { "at": "0.75 in", "across": "0.1 in", "diameter": "0.25 in" },
+                  "fasteners": [ { "at": "0.65 in", "across": "0.3 in", "diameter": "0.19 in" }, { "at": "1.2 in", "diameter": "0.19 in" } ], "fastener": "AN3"
+                }
               }
             }
           ]

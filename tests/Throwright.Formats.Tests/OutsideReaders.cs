@@ -47,6 +47,15 @@ internal static class OutsideReaders
         return (process.ExitCode, said.Result + complained.Result);
     }
 
+    /// <summary>Debian's program asks for its libraries by their names without a number, which only the development packages have.</summary>
+    public static string OcctLibraries(string folder)
+    {
+        var links = Directory.CreateDirectory(Path.Combine(folder, "lib")).FullName;
+        foreach (var library in Directory.EnumerateDirectories("/usr/lib", "*-linux-gnu").SelectMany(d => Directory.EnumerateFiles(d, "libTK*.so.7")))
+            File.CreateSymbolicLink(Path.Combine(links, Path.GetFileNameWithoutExtension(library)), library);
+        return links;
+    }
+
     /// <summary>A new folder of its own, deleted by <see cref="Folder.Dispose"/>.</summary>
     internal sealed class Folder : IDisposable
     {

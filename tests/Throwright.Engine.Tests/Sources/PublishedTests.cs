@@ -38,6 +38,7 @@ public sealed class PublishedTests
         "heat/plastics", "heat/threadlocker",
         "joint/wiring-distance",
         "mount/least-knob",
+        "make/fasteners", "make/materials",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
         "wire/elastic-share-302", "wire/fatigue-share",

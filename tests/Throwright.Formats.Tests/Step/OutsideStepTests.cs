@@ -24,7 +24,7 @@ public partial class OutsideStepTests
 
         script.Append("exit\n");
         folder.Put("run.tcl", Encoding.ASCII.GetBytes(script.ToString()));
-        var (_, said) = OutsideReaders.Run(draw, folder.Place, ["-b", "-f", "run.tcl"], Links(folder.Place));
+        var (_, said) = OutsideReaders.Run(draw, folder.Place, ["-b", "-f", "run.tcl"], OutsideReaders.OcctLibraries(folder.Place));
         var blocks = said.Split("@@");
         Assert.True(blocks.Length == parts.Count + 1, said);
         var report = new StringBuilder();
@@ -45,15 +45,6 @@ public partial class OutsideStepTests
 
     private static int Count(string block, string kind) =>
         int.Parse(Regex.Match(block, $@"\b{kind}\s*:\s*(\d+)").Groups[1].Value, CultureInfo.InvariantCulture);
-
-    /// <summary>Debian's program asks for its libraries by their names without a number, which only the development packages have.</summary>
-    private static string Links(string folder)
-    {
-        var links = Directory.CreateDirectory(Path.Combine(folder, "lib")).FullName;
-        foreach (var library in Directory.EnumerateDirectories("/usr/lib", "*-linux-gnu").SelectMany(d => Directory.EnumerateFiles(d, "libTK*.so.7")))
-            File.CreateSymbolicLink(Path.Combine(links, Path.GetFileNameWithoutExtension(library)), library);
-        return links;
-    }
 
     [GeneratedRegex(@"MAX\s*=?\s*([0-9.eE+-]+)")]
     private static partial Regex MaxTolerance();

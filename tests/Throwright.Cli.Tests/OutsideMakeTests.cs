@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using Throwright.Formats.Tests;
+using static Throwright.Cli.Tests.CommandLine;
+
+namespace Throwright.Cli.Tests;
+
+/// <summary>Every outside reader takes what the command writes for the example.</summary>
+public sealed partial class OutsideMakeTests : IDisposable
+{
+    private readonly Workbench bench = new();
+
+    public OutsideMakeTests()
+    {
+        var answer = Run("make", "examples/shop.throwright.json", "cabin-heat", "--out", bench.Folder, "--date", "2026-11-25");
+        Assert.True(answer.Exit == 0, answer.Error);
+    }
+
+    public void Dispose() => bench.Dispose();
+
+    private string[] Files(string ending) => [.. Directory.GetFiles(bench.Folder).Where(f => f.EndsWith(ending, StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public void Occt_ReadsEachStepAsOneValidSolid()
+    {
+        var draw = OutsideReaders.Find("occt-draw", "occt-draw");
+        var files = Files(".step");
+        Assert.Equal(3, files.Length);
+        var script = new StringBuilder("pload MODELING XDE\n");
+        for (var i = 0; i < files.Length; i++)
+            script.Append(CultureInfo.InvariantCulture, $"puts \"@@{i}\"\nstepread {Path.GetFileName(files[i])} a{i} *\nrenamevar a{i}_1 s{i}\nputs [nbshapes s{i}]\nputs [checkshape s{i}]\n");
+        File.WriteAllText(Path.Combine(bench.Folder, "run.tcl"), script.Append("exit\n").ToString());
+        var (_, said) = OutsideReaders.Run(draw, bench.Folder, ["-b", "-f", "run.tcl"], OutsideReaders.OcctLibraries(bench.Folder));
+        var blocks = said.Split("@@");
+        Assert.True(blocks.Length == files.Length + 1, said);
+        Assert.All(blocks[1..], b => Assert.True(Solids().IsMatch(b) && b.Contains("This shape seems to be valid", StringComparison.Ordinal), b));
+    }
+
+    [Fact]
+    public void Admesh_HasNothingToRepair()
+    {
+        var admesh = OutsideReaders.Find("admesh", "admesh");
+        foreach (var file in Files(".stl"))
+        {
+            var (exit, said) = OutsideReaders.Run(admesh, bench.Folder, ["-n", "-u", "-f", "-d", file]);
+            Assert.True(exit == 0, said);
+            Assert.Matches(@"Total disconnected facets\s*:\s*0\s+0", said);
+            Assert.Matches(@"Number of parts\s*:\s*1", said);
+        }
+    }
+
+    [Fact]
+    public void Ezdxf_AuditsEachDrawingWithoutAnError()
+    {
+        var python = OutsideReaders.Find(OutsideReaders.Python, "python3");
+        if (OutsideReaders.Run(python, "/", ["-c", "import ezdxf"]).Exit != 0)
+            OutsideReaders.Missing("ezdxf", "python3-ezdxf");
+        var files = Files(".dxf");
+        Assert.Equal(8, files.Length);
+        const string script = "import sys, ezdxf\nfor f in sys.argv[1:]:\n    d = ezdxf.readfile(f)\n    a = d.audit()\n    print(len(a.errors), len(a.fixes), d.units if d.dxfversion > 'AC1009' else 4)\n";
+        var (exit, said) = OutsideReaders.Run(python, bench.Folder, ["-c", script, .. files]);
+        Assert.True(exit == 0, said);
+        Assert.All(said.Split('\n', StringSplitOptions.RemoveEmptyEntries), l => Assert.Equal("0 0 4", l));
+    }
+
+    [Fact]
+    public void Qpdf_FindsNothingWrong()
+    {
+        var qpdf = OutsideReaders.Find("qpdf", "qpdf");
+        Assert.Equal(3, Files(".pdf").Length);
+        foreach (var file in Files(".pdf"))
+        {
+            var (exit, said) = OutsideReaders.Run(qpdf, bench.Folder, ["--check", file]);
+            Assert.True(exit == 0 && said.Contains("No syntax or stream encoding errors found", StringComparison.Ordinal), said);
+        }
+    }
+
+    [GeneratedRegex(@"\bSOLID\s*:\s*1\b")]
+    private static partial Regex Solids();
+}

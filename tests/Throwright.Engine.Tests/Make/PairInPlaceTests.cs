@@ -1,0 +1,73 @@
+using Throwright.Engine.Make;
+using Throwright.Engine.Model;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Solids;
+
+namespace Throwright.Engine.Tests.Make;
+
+public class PairInPlaceTests
+{
+    private const double Mm = 1e-3, Degree = Math.PI / 180;
+
+    private static WedgePair Pair(double tilt = 12.5, WedgeKey key = WedgeKey.Pin) => WedgePairSolver.Solve(
+        new(new(tilt * Degree, 1), 9.5 * Mm, 1.6 * Mm, 16 * Mm) { Outside = 32 * Mm, ThinEdge = 1.5 * Mm, Key = key, ShankFlat = 4 * Mm });
+
+    /// <summary>The tilted faces lie on the sheet's two faces, the square ones are square to the shank, one grip apart.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(12.5)]
+    [InlineData(30)]
+    public void Wedges_InPlace_TouchTheSheetAndFaceTheNuts(double tilt)
+    {
+        var pair = Pair(tilt);
+        var place = PairInPlace.Of(pair);
+        foreach (var (axes, side) in ((Axes, int)[])[(place.Front, 1), (place.Back, -1)])
+        {
+            var solid = pair.Washer.Build().Placed(axes);
+            Assert.Empty(Audit.Find(solid, pair.Washer.Volume, 1));
+            var low = solid.Vertices.Min(v => side * v.Z);
+            Assert.Equal(0.8 * Mm, low, 1e-12);
+            // Thick edge against the lean in front, with it behind.
+            var thick = axes.Point(16 * Mm, 0, -16 * Mm * pair.Washer.Tangent);
+            Assert.True(side * thick.X < 0);
+            Assert.Equal(side * 0.8 * Mm, thick.Z, 1e-12);
+        }
+
+        Vector3 shank = new(Math.Sin(tilt * Degree), 0, Math.Cos(tilt * Degree));
+        double Seat(Axes axes) => Vector3.Dot(axes.Point(0, 0, pair.Washer.Height), shank);
+        Assert.Equal(pair.Grip, Seat(place.Front) - Seat(place.Back), 1e-12);
+    }
+
+    /// <summary>One pin, square through the sheet, enters both wedges' holes.</summary>
+    [Fact]
+    public void Pin_ThroughTheSheet_MeetsBothHoles()
+    {
+        var pair = Pair();
+        var pin = pair.Washer.Pin!;
+        var place = PairInPlace.Of(pair);
+        var hole = place.Sheet.Holes[1];
+        foreach (var axes in (Axes[])[place.Front, place.Back])
+        {
+            // On the tilted face: along it toward the thick edge, and across.
+            var mouth = axes.Point(pin.Along * Math.Cos(12.5 * Degree), pin.Across, -pin.Along * Math.Sin(12.5 * Degree));
+            Assert.Equal(hole.Place.X, mouth.X, 1e-12);
+            Assert.Equal(hole.Place.Y, mouth.Y, 1e-12);
+        }
+    }
+
+    [Fact]
+    public void Guide_Block_IsOneBodyWithTheLeaningHoleOverTheMark()
+    {
+        foreach (var tilt in (double[])[3, 12.5, 30])
+        {
+            foreach (var key in (WedgeKey[])[WedgeKey.None, WedgeKey.Pin])
+            {
+                var guide = DrillGuide.Of(Pair(tilt, key));
+                Assert.Empty(Audit.Find(guide.Block.Build(), guide.Block.Volume, guide.Block.Holes.Count));
+                Assert.Equal(key == WedgeKey.Pin ? 2 : 1, guide.Block.Holes.Count);
+                Assert.True(guide.Block.LeastWall > 2 * Mm, $"{tilt}: {guide.Block.LeastWall}");
+                Assert.Equal(Math.Sin(tilt * Degree), guide.Block.Holes[0].Direction.X, 1e-12);
+            }
+        }
+    }
+}
