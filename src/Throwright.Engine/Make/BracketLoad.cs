@@ -1,7 +1,4 @@
-using Throwright.Engine.Findings;
 using Throwright.Engine.Sources;
-using Throwright.Shapes;
-using Throwright.Shapes.Solids;
 
 namespace Throwright.Engine.Make;
 

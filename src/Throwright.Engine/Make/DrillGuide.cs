@@ -1,4 +1,3 @@
-using Throwright.Shapes.Frames;
 using Throwright.Shapes.Solids;
 
 namespace Throwright.Engine.Make;

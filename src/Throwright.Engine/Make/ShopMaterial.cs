@@ -30,7 +30,7 @@ public sealed record ShopMaterial(string Name, double Density, int Group, Source
     public static ShopMaterial? Find(string text)
     {
         var rows = Published.Table("make/materials").Rows;
-        var row = rows.Where(r => HasWord(text, r.Find("name")!.Text)).MaxBy(r => r.Find("name")!.Text.Length);
+        var row = rows.Where(r => HasWord(text, r.Find("name")!.Text) || HasWord(text, r.Find("name")!.Text.Replace('-', ' '))).MaxBy(r => r.Find("name")!.Text.Length);
         return row is null ? null : new(row.Find("name")!.Text, row.Si("density"), (int)row.Si("group"), row.Source);
     }
 

@@ -11,7 +11,6 @@ using Throwright.Formats.Stl;
 using Throwright.Formats.ThreeMf;
 using Throwright.Papers.Marks;
 using Throwright.Shapes;
-using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 using Throwright.Shapes.Solids;
 

@@ -2,7 +2,6 @@ using CsCheck;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
 using Throwright.Engine.Model;
-using Throwright.Shapes.Solids;
 
 namespace Throwright.Engine.Tests.Make;
 
@@ -113,8 +112,8 @@ public class BracketLoadTests
     [Fact]
     public void Material_LongestNameInTheText_IsFound()
     {
-        Assert.Equal("stainless steel", ShopMaterial.Find("304 stainless steel, passivated")!.Name);
-        Assert.Equal("carbon steel", ShopMaterial.Find("carbon steel")!.Name);
+        Assert.Equal("stainless-steel", ShopMaterial.Find("304 stainless steel, passivated")!.Name);
+        Assert.Equal("carbon-steel", ShopMaterial.Find("carbon steel")!.Name);
         Assert.Equal(5, ShopMaterial.Find("carbon/epoxy")!.Group);
     }
 

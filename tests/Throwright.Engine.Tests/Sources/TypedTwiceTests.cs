@@ -36,6 +36,10 @@ public sealed class TypedTwiceTests
         mount/play                          0.5 deg          P
         mount/cover                         1 mm             P
         mount/least-knob                    19 mm            M
+        make/aluminium-modulus              68.9..73.1 GPa   S
+        make/bracket-fixity                 0.5              P
+        make/bracket-give                   0.5 mm           P
+        make/fastener-margin                2                P
         cushion/least                       0.125 in         R
         cushion/most                        12.7 mm          P
         cushion/rigging-tolerance           0.03125 in       P
@@ -335,6 +339,42 @@ public sealed class TypedTwiceTests
           7075-T6 0.128 5 7
           7075-T6 0.182 5 7
           7075-T6 0.258 6 10
+        make/fasteners M : name, diameter in, shear lbf, tension lbf
+          AD3 0.09375 217 -
+          AD4 0.125 389 -
+          AD5 0.15625 596 -
+          AD6 0.1875 860 -
+          AN3 0.19 2126 2210
+          AN4 0.25 3682 4080
+          AN5 0.3125 5752 6500
+          AN6 0.375 8283 10100
+        make/materials M : name, density kg/m3, group
+          6061 2700 2
+          2024 2780 2
+          7075 2810 2
+          5052 2680 2
+          aluminium 2700 2
+          aluminum 2700 2
+          steel 7850 3
+          carbon-steel 7850 3
+          4130 7850 3
+          stainless 8000 4
+          stainless-steel 8000 4
+          brass 8500 4
+          bronze 8800 4
+          titanium 4430 4
+          carbon 1600 5
+          glass 1900 0
+          plywood 700 0
+          wood 600 0
+          PLA 1240 0
+          PETG 1270 0
+          ABS 1040 0
+          ASA 1070 0
+          acetal 1410 0
+          nylon 1140 0
+          polycarbonate 1200 0
+          PEI 1270 0
         make/k-factor S : material, thickness in, radius in, factor
           aluminium 0.032 0.03 0.398
           aluminium 0.032 0.06 0.394
