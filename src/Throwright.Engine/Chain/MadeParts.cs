@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Make;
 using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
@@ -12,8 +13,8 @@ namespace Throwright.Engine.Chain;
 /// <summary>The parts of a run that have to be made, as the file describes them.</summary>
 public static partial class MadeParts
 {
-    /// <summary>Lean up to which a plain washer under the nut does, rad: common practice.</summary>
-    public const double NoWedge = 2 * Math.PI / 180;
+    /// <summary>Lean up to which a plain washer under the nut does, rad.</summary>
+    public static double NoWedge => Published.Get("mount/no-wedge").Value;
 
     private static readonly Need Thickness = new("sheets", "thickness of the sheet", "with a caliper, e.g. \"0.063 in\", in \"sheets\"", "wedges, drill template");
     private static readonly Need Sheet = new("cockpitEnd.sheet", "sheet that carries the bushing", "the id of one of \"sheets\"", "wedges, drill template");

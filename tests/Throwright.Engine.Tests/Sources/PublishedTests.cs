@@ -21,7 +21,7 @@ public sealed class PublishedTests
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
         "joint/cable-factor", "joint/screw-on-wire-derate",
-        "mount/cover", "mount/least-knob", "mount/most", "mount/much", "mount/no-wedge", "mount/play",
+        "mount/cover", "mount/least-knob", "mount/most", "mount/much", "mount/play",
         "people/pinch-more", "people/reach",
         "route/bend-total-good", "route/chafe-least",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
