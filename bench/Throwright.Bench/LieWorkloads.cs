@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using Throwright.Engine.Route;
+using Throwright.Shapes.Curves;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
 
@@ -18,6 +19,10 @@ internal static class LieWorkloads
                 break;
             case "lie-drag":
                 Drag();
+                break;
+            case "lie-contact":
+                foreach (var balls in (int[])[1, 3, 6])
+                    Contact(balls, 300);
                 break;
             case "route-20":
                 RouteWorkloads.Boxes(20, 200);
@@ -45,9 +50,9 @@ internal static class LieWorkloads
             var answer = LieSolver.Solve(of);
             times.Stop();
             found += answer.Lie is null ? 0 : 1;
-            stable += answer.Lie?.Shape.Stability == Shapes.Curves.CurveStability.Stable ? 1 : 0;
+            stable += answer.Lie?.Shape.Stability == CurveStability.Stable ? 1 : 0;
             others += answer.Lie is { Others.Count: > 0 } ? 1 : 0;
-            if (answer.Lie?.Shape.Stability != Shapes.Curves.CurveStability.Stable)
+            if (answer.Lie?.Shape.Stability != CurveStability.Stable)
                 Console.WriteLine($"  case {i}: {answer.Lie?.Shape.Stability.ToString() ?? answer.Refusal?.Reason.ToString()}");
         }
 
@@ -90,6 +95,73 @@ internal static class LieWorkloads
         }
 
         Console.WriteLine($"lie-drag warm: from the cold answer by at most {worst:0.0e0} m, other lies {lie.Others.Count}; {warm}");
+    }
+
+    /// <summary>Balls pressed into the free lie from the side, by up to half their radius.</summary>
+    private static void Contact(int balls, int cases)
+    {
+        var times = new Clock(cases);
+        int found = 0, stable = 0, touching = 0, others = 0;
+        double deepest = 0, worstForce = 0;
+        for (var i = -10; i < cases; i++)
+        {
+            var problem = Pressed(balls, i);
+            times.Start();
+            var answer = ElasticCurveSolver.Solve(problem);
+            times.Stop();
+            if (i < 0)
+                continue;
+            if (answer.Curve is not { } curve)
+            {
+                Console.WriteLine($"  {balls} balls, case {i}: {answer.Outcome}");
+                continue;
+            }
+
+            found++;
+            stable += curve.Stability == CurveStability.Stable ? 1 : 0;
+            touching += curve.Contacts.Count > 0 ? 1 : 0;
+            others += answer.Others.Count > 0 ? 1 : 0;
+            foreach (var o in problem.Obstacles)
+                deepest = Math.Max(deepest, curve.Nodes.Skip(1).SkipLast(1).Max(n => o.Keep - o.DistanceAt(n.Point)));
+            // Whole curve in balance: reactions and contacts.
+            var sum = curve.Reactions.Aggregate(default(Vector3), (a, r) => a + r.Force) + curve.Contacts.Aggregate(default(Vector3), (a, c) => a + c.Force);
+            worstForce = Math.Max(worstForce, sum.Size);
+        }
+
+        Console.WriteLine($"lie-contact {balls} balls: found {found} of {cases}, stable {stable}, touching {touching}, with another shape {others}; nodes inside by at most {deepest:0.0e0} chord, forces out of balance by at most {worstForce:0.0e0}; {times}");
+    }
+
+    private static ElasticProblem Pressed(int balls, int number)
+    {
+        var random = new CounterRandom(3000 + (ulong)balls, number);
+        ElasticProblem problem = new()
+        {
+            Start = default,
+            StartDirection = Within(random, 0),
+            End = new(1, 0, 0),
+            EndDirection = Within(random, 2),
+            Length = 1.05 + (0.5 * random.Uniform(4)),
+        };
+        var free = ElasticCurveSolver.Solve(problem with { Starts = 1 }).Curve!;
+        var obstacles = new List<ElasticObstacle>();
+        for (var at = 10; obstacles.Count < balls && at < 2000; at += 6)
+        {
+            double s = free.Length * (0.15 + (0.7 * random.Uniform(at))), radius = 0.03 + (0.12 * random.Uniform(at + 1)), deep = radius * 0.5 * random.Uniform(at + 2), turn = 2 * Math.PI * random.Uniform(at + 3);
+            Vector3 point = free.PointAt(s), t = free.TangentAt(s), u = Math.Abs(t.X) < 0.7 ? Vector3.Cross(t, new(1, 0, 0)).Unit() : Vector3.Cross(t, new(0, 1, 0)).Unit();
+            var centre = point + ((radius - deep) * ((Math.Cos(turn) * u) + (Math.Sin(turn) * Vector3.Cross(t, u))));
+            // The ends and their first bit of conduit stay free.
+            if (Enumerable.Range(0, 9).Any(i => Math.Min((free.PointAt(0.01 * i) - centre).Size, (free.PointAt(free.Length - (0.01 * i)) - centre).Size) < radius + 0.02))
+                continue;
+            obstacles.Add(new(p => (p - centre).Size - radius, 0));
+        }
+
+        return problem with { Obstacles = [.. obstacles] };
+    }
+
+    private static Vector3 Within(CounterRandom random, int position)
+    {
+        double z = random.Uniform(position), turn = 2 * Math.PI * random.Uniform(position + 1), across = Math.Sqrt(1 - (z * z));
+        return new(z, across * Math.Cos(turn), across * Math.Sin(turn));
     }
 
     public static LieCase ThreeSupports() => new()

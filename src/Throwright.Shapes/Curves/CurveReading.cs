@@ -29,7 +29,7 @@ internal static class CurveReading
             {
                 Vector3 t = system.Tangents[system.Offset[k] + i], u = system.Tangents[system.Offset[k] + i + 1];
                 Vector3 k0 = system.Curvature(k, i, false), k1 = system.Curvature(k, i, true);
-                Vector3 f0 = system.Force[k] - (i * h * frame.Load), f1 = system.Force[k] - ((i + 1) * h * frame.Load);
+                Vector3 middle = system.ForceAt(k, i), f0 = middle + (0.5 * h * frame.Load), f1 = middle - (0.5 * h * frame.Load);
                 if (i == 0)
                 {
                     var moment = Vector3.Cross(t, k0);

@@ -9,6 +9,12 @@ public readonly record struct CurveNode(double At, Vector3 Point, Vector3 Tangen
 /// <param name="At">Arc length from the start.</param>
 public readonly record struct CurveReaction(double At, Vector3 Force, Vector3 Moment);
 
+/// <summary>A place where the curve touches an obstacle.</summary>
+/// <param name="At">Arc length from the start.</param>
+/// <param name="Force">Of the obstacle on the curve; along a line of contact the nodes share it.</param>
+/// <param name="Obstacle">Number in the problem's list.</param>
+public readonly record struct CurveContact(double At, Vector3 Point, Vector3 Force, int Obstacle);
+
 /// <summary>How firmly the shape is held.</summary>
 public enum CurveStability
 {
@@ -30,6 +36,15 @@ public sealed record ElasticCurve
     /// <summary>At the start, each support, the end.</summary>
     public required EquatableList<CurveReaction> Reactions { get; init; }
     public required CurveStability Stability { get; init; }
+
+    /// <summary>Where it touches obstacles, in the order along the curve.</summary>
+    public EquatableList<CurveContact> Contacts { get; init; } = [];
+
+    /// <summary>
+    /// Least of distance less what is kept, over nodes and the middles between them: what a curve in contact enters between
+    /// nodes. Infinite without obstacles.
+    /// </summary>
+    public double LeastGap { get; init; } = double.PositiveInfinity;
 
     /// <summary>1/2 B times the integral of the square of the curvature.</summary>
     public required double BendingEnergy { get; init; }

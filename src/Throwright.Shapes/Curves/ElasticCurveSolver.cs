@@ -9,7 +9,7 @@ namespace Throwright.Shapes.Curves;
 /// a minimum, then refined with the fourth-order element. The number of negative eigenvalues at the end decides whether
 /// the shape is stable. Same input, same bytes: nothing depends on time or threads.
 /// </remarks>
-public static class ElasticCurveSolver
+public static partial class ElasticCurveSolver
 {
     private const int Coarse = 24;
     private const int Attempts = 4;
@@ -37,6 +37,8 @@ public static class ElasticCurveSolver
         if (SpanLengths(problem, posed) is not { } lengths)
             return new(ElasticOutcome.OutOfOrder, null, []);
         var found = Search(problem, posed, lengths);
+        if (problem.Obstacles.Count > 0)
+            return AmongObstacles(problem, posed, lengths, found);
         if (found.Count == 0)
             return new(ElasticOutcome.NotFound, null, []);
         var curves = found.Select(s => CurveReading.Read(s.System, s.Stability, problem.Start, posed.Unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
@@ -51,6 +53,8 @@ public static class ElasticCurveSolver
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(near);
         Require(problem);
+        if (problem.Obstacles.Count > 0)
+            return null;
         if (near.Holds.Count != problem.Supports.Count + 2 || Posed.Of(problem) is not { } posed || SpanLengths(problem, posed) is not { } lengths)
             return null;
         var totals = Totals(problem, posed, lengths);

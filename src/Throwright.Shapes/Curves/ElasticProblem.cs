@@ -7,6 +7,11 @@ namespace Throwright.Shapes.Curves;
 /// <param name="At">Arc length from the start at which the curve is gripped; null: it slides through without friction.</param>
 public sealed record ElasticSupport(Vector3 Point, Vector3? Direction = null, double? At = null);
 
+/// <summary>Something the curve may touch but not enter; without friction.</summary>
+/// <param name="DistanceAt">Distance of a point, below zero inside; growing no faster than the point moves.</param>
+/// <param name="Keep">Distance of the centre line when it touches: half the thickness of what lies there.</param>
+public sealed record ElasticObstacle(Func<Vector3, double> DistanceAt, double Keep);
+
 /// <summary>An elastic curve of given length, free of twist, held at its ends and at supports.</summary>
 /// <remarks>
 /// Least of 1/2 B (curvature)^2 over the length, less the work of the load. Without load the shape does not depend on B.
@@ -26,6 +31,9 @@ public sealed record ElasticProblem
     /// <summary>Total length; null: any length may be drawn in, and the natural one is looked for (all supports slide).</summary>
     public required double? Length { get; init; }
     public EquatableList<ElasticSupport> Supports { get; init; } = [];
+
+    /// <summary>What the curve may not enter between its holds.</summary>
+    public EquatableList<ElasticObstacle> Obstacles { get; init; } = [];
 
     /// <summary>Bending stiffness B.</summary>
     public double Stiffness { get; init; } = 1;

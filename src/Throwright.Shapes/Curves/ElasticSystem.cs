@@ -111,7 +111,14 @@ internal sealed class ElasticSystem
     public double StepAt(int span) => Lengths[span] / Segments[span];
 
     /// <summary>Force in the middle of a segment of a span.</summary>
-    public Vector3 ForceAt(int span, int segment) => Force[span] - (((segment + 0.5) * StepAt(span)) * Frame.Load);
+    public Vector3 ForceAt(int span, int segment)
+    {
+        var force = Force[span] - (((segment + 0.5) * StepAt(span)) * Frame.Load);
+        return Extra is null ? force : force + Extra[Offset[span] + segment];
+    }
+
+    /// <summary>What obstacles have added to the force of each segment; null: nothing touches. For reading only.</summary>
+    public Vector3[]? Extra { get; set; }
 
     private int SumColumn(int span) => Totals.Length > 0 && Groups is not null ? sums + Groups[span] : -1;
 
