@@ -12,6 +12,12 @@ public sealed record LieSpan(double Length, double Chord);
 /// <summary>What a support or end carries, N and N m; the force acts on the conduit.</summary>
 public sealed record SupportLoad(double At, Vector3 Force, Vector3 Moment);
 
+/// <summary>A place where the conduit lies against something: there it chafes.</summary>
+/// <param name="At">Conduit from the start, m; the middle of a longer line.</param>
+/// <param name="Over">Conduit that touches, m; 0 for a single place.</param>
+/// <param name="Force">Of the thing on the conduit, N; NaN where the stiffness is not known.</param>
+public sealed record LieContact(string Name, double At, double Over, Vector3 Point, double Force);
+
 /// <summary>Where the conduit lies.</summary>
 public sealed record Lie
 {
@@ -35,6 +41,9 @@ public sealed record Lie
 
     /// <summary>At the start, each support and the end; empty where the stiffness is not known.</summary>
     public required EquatableList<SupportLoad> Loads { get; init; }
+
+    /// <summary>Where it lies against obstacles.</summary>
+    public EquatableList<LieContact> Contacts { get; init; } = [];
 
     /// <summary>The bow can fall to any side: only its weight or a support decides.</summary>
     public required bool FallsToAnySide { get; init; }

@@ -20,6 +20,10 @@ public enum SupportKind
 /// <param name="At">Length of conduit from its start to a tight clamp, m; null: where it settles by itself.</param>
 public sealed record LieSupport(Vector3 Point, SupportKind Kind, Vector3? Along = null, double? At = null);
 
+/// <summary>Something that the conduit may lie against but not enter.</summary>
+/// <param name="DistanceAt">Distance of a point, m, below zero inside; growing no faster than the point moves.</param>
+public sealed record LieObstacle(string Name, Func<Vector3, double> DistanceAt);
+
 /// <summary>What decides where the conduit lies. Lengths in m, any axes.</summary>
 public sealed record LieCase
 {
@@ -31,6 +35,12 @@ public sealed record LieCase
     public required Vector3 End { get; init; }
     public required Vector3 EndAlong { get; init; }
     public EquatableList<LieSupport> Supports { get; init; } = [];
+
+    /// <summary>What stands in the way between the holds; the lie is pressed against it without friction.</summary>
+    public EquatableList<LieObstacle> Obstacles { get; init; } = [];
+
+    /// <summary>Half of the conduit's outer diameter: counts against obstacles only.</summary>
+    public double ConduitRadius { get; init; }
 
     /// <summary>Length of conduit between the two.</summary>
     public required double Length { get; init; }

@@ -20,6 +20,7 @@ public static class LieRules
     public const string Supports = "route/supports";
     public const string Movement = "route/movement";
     public const string BendTotal = "route/bend-total";
+    public const string Contact = "route/contact";
 
     private static readonly SourceRef Derived = new("project", "docs/theory/route.md", Evidence.Derived);
 
@@ -42,6 +43,17 @@ public static class LieRules
 
         yield return OfRest(lie, say);
         yield return OfRadius(lie, limits, say);
+        foreach (var contact in lie.Contacts)
+        {
+            yield return new()
+            {
+                Rule = Contact,
+                Verdict = Verdict.Caution,
+                Sentence = $"The conduit lies against {contact.Name}, {say.Length(contact.At)} from the start{(double.IsFinite(contact.Force) ? $", with {say.Force(contact.Force, Rounding.Up)}" : "")}.",
+                Sources = [Derived],
+                Why = "Where it lies against something it chafes. Lead it clear, or hold it there with a clamp.",
+            };
+        }
 
         // Comparisons are written so that a figure that is no number is never clear.
         var span = lie.Spans.Max(s => s.Length);

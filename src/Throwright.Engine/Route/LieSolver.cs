@@ -114,6 +114,7 @@ public static class LieSolver
         EndDirection = of.EndAlong,
         Length = length,
         Supports = of.Supports.Select(s => new ElasticSupport(s.Point, s.Kind == SupportKind.Grommet ? null : s.Along, s.At)).ToEquatableList(),
+        Obstacles = of.Obstacles.Select(o => new ElasticObstacle(o.DistanceAt, of.ConduitRadius)).ToEquatableList(),
         Stiffness = of.Stiffness ?? 1,
         Load = of.Stiffness is null ? default : of.Weight,
     };
@@ -130,10 +131,40 @@ public static class LieSolver
             Spans = spans,
             MovePerLength = Moves(of, curve, added) / added,
             Loads = of.Stiffness is null ? [] : curve.Reactions.Select(r => new SupportLoad(r.At, r.Force, r.Moment)).ToEquatableList(),
+            Contacts = Contacts(of, curve),
             FallsToAnySide = curve.Stability == CurveStability.Neutral,
             IsLoop = Enumerable.Range(0, spans.Count).Any(k => TurnOf(curve, k) > LoopTurn),
             Others = others,
         };
+    }
+
+    /// <summary>Neighbouring nodes against the same thing are one contact.</summary>
+    private static EquatableList<LieContact> Contacts(LieCase of, ElasticCurve curve)
+    {
+        var step = curve.Length / (curve.Nodes.Count - 1);
+        var found = new List<LieContact>();
+        foreach (var alike in curve.Contacts.GroupBy(c => c.Obstacle))
+        {
+            List<CurveContact> line = [];
+            foreach (var contact in alike.OrderBy(c => c.At))
+            {
+                if (line.Count > 0 && contact.At - line[^1].At > 2.5 * step)
+                    Close();
+                line.Add(contact);
+            }
+
+            Close();
+
+            void Close()
+            {
+                var force = line.Sum(c => c.Force.Size);
+                var middle = line.Sum(c => c.Force.Size * c.At) / force;
+                found.Add(new(of.Obstacles[alike.Key].Name, middle, line[^1].At - line[0].At, curve.PointAt(middle), of.Stiffness is null ? double.NaN : force));
+                line.Clear();
+            }
+        }
+
+        return found.OrderBy(c => c.At).ToEquatableList();
     }
 
     private static double Moves(LieCase of, ElasticCurve curve, double added)

@@ -12,6 +12,7 @@ public static partial class ElasticCurveSolver
     {
         var scratch = new ElasticScratch();
         var curves = new List<ElasticCurve>();
+        var pressed = new List<Vector3[]>();
         var totals = Totals(problem, posed, lengths);
         var obstacles = problem.Obstacles.Select(o => Scaled(problem, posed, o)).ToArray();
         // The surface at the distance kept has no sharper bend than that distance; a point's own obstacle has none to speak of.
@@ -50,6 +51,9 @@ public static partial class ElasticCurveSolver
             var first = Contact(Finer(from, Meshes(posed.Frame, from.Lengths, ContactMesh, ContactMesh / 2), scratch));
             if (!ContactSolver.Settle(first, ContactSolver.First, true))
                 return;
+            if (pressed.Any(p => Apart(p, first.Tangents, SameShape) < SameShape))
+                return;
+            pressed.Add(first.Tangents);
             var fine = Contact(Finer(Plain(first), Meshes(posed.Frame, first.Lengths, problem.Segments, Math.Min(32, problem.Segments)), scratch));
             if (!ContactSolver.Settle(fine, 1e-3, true) || StabilityIn(fine) is not (not CurveStability.Unstable and var stability))
                 return;

@@ -90,6 +90,25 @@ public class LieTests
     }
 
     [Fact]
+    public void Contact_BarAgainstTheBend_IsPressedOutAndSaidWithItsForce()
+    {
+        // Free, the quarter bend passes (0.8, 0.2); a bar along z stands there.
+        var of = Quarter(1.7) with { Stiffness = 0.1, ConduitRadius = 0.004, Obstacles = [new("bar", p => Math.Sqrt(((p.X - 0.82) * (p.X - 0.82)) + ((p.Y - 0.18) * (p.Y - 0.18))) - 0.05)] };
+        Lie free = Solved(of with { Obstacles = [] }), lie = Solved(of);
+        Assert.Empty(free.Contacts);
+        var contact = Assert.Single(lie.Contacts);
+        Assert.Equal("bar", contact.Name);
+        Assert.Equal(0.85, contact.At, 0.1);
+        Assert.InRange(lie.Shape.LeastGap, -2e-4, 1e-9);
+        Assert.True(lie.Shape.Energy > free.Shape.Energy);
+        var sum = lie.Shape.Contacts.Aggregate(default(Vector3), (a, c) => a + c.Force) + lie.Loads.Aggregate(default(Vector3), (a, l) => a + l.Force);
+        Assert.InRange(sum.Size, 0, 1e-6 * contact.Force);
+        var finding = LieRules.Find(new(lie, null), Limits(), Say).Single(f => f.Rule == LieRules.Contact);
+        Assert.Equal(Verdict.Caution, finding.Verdict);
+        Assert.Contains("against bar", finding.Sentence);
+    }
+
+    [Fact]
     public void Follow_EndDragged_EndsWhereASolveFromTheStartDoes()
     {
         var lie = Solved(Supported());
