@@ -66,6 +66,7 @@ public static class RuleBook
         new(LieRules.Radius, "Does the lie keep the conduit's least radius?", "tighter", "only as planned: hand and tape can use up the margin; or the limit is from memory", "also where hand and tape are off"),
         new(LieRules.Supports, "Is the conduit held often enough?", "", "a longer stretch without a support than tubing of its size may have", "no longer one"),
         new(LieRules.Movement, "How far does a little more length throw the lie sideways?", "", "more than the usual most", "no more than that"),
+        new(LieRules.Contact, "Does the conduit lie against something?", "", "it does: there it chafes", "(no finding)"),
         new(LieRules.BendTotal, "Does the lie turn little enough?", "", "more than advice from memory allows", "(no finding)"),
         new(RouteFindings.Lays, "Does every lay within what may be off find the same lie?", "", "some find none, or one elsewhere", "(no finding)"),
         new(RouteFindings.Typed, "Do the bends typed in agree with the lie?", "", "they differ beyond both their limits", "(no finding)"),

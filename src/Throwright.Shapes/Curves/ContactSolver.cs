@@ -1,5 +1,3 @@
-using Throwright.Shapes.Frames;
-
 namespace Throwright.Shapes.Curves;
 
 /// <summary>Primal-dual steps to a curve that touches obstacles and does not enter them.</summary>

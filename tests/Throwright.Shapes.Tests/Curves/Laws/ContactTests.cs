@@ -90,7 +90,12 @@ public class ContactTests
     {
         var problem = new ElasticProblem
         {
-            Start = default, StartDirection = X, End = new(1, 0.5, 0), EndDirection = new(0, 1, 0), Length = 1.3, Load = new(0, 0, -4),
+            Start = default,
+            StartDirection = X,
+            End = new(1, 0.5, 0),
+            EndDirection = new(0, 1, 0),
+            Length = 1.3,
+            Load = new(0, 0, -4),
             Supports = [new(new(0.5, 0.05, 0))],
             Obstacles = [Ball(new(0.9, 0.18, 0.02), 0.08)],
         };
