@@ -334,7 +334,10 @@ public static class StarterFile
                 // "near": [ { "what": "wiring", "distance": "1 in" } ],
                 // Plastic parts against the heat of their place: "cabin", "sunlit", "engineBay" or "elsewhere"; clamped by a nut or not.
                 // "parts": [ { "name": "wedge washer", "material": "PC", "place": "sunlit", "clamped": true } ],
-              }
+              },
+
+              // What you measured on the aircraft, one entry for each rigging or inspection: throwright rig writes it.
+              // "asBuilt": [ { "date": "2026-03-01", "by": "A. Builder", "note": "first rigging", "temperature": "20 degC", "knobAtPush": "3/8 in", "knobAtPull": "2 3/8 in", "tipGap": "1 in", "lostMotion": "1/32 in", "sweep": "90 deg", "pull": "5 lbf", "push": "5 lbf", "hold": "10 lbf" } ],
             }
           ]
         }

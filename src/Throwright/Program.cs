@@ -19,6 +19,9 @@ public static class Program
             PlotCommand.Make(),
             ServeCommand.Make(),
             MakeCommand.Make(),
+            RigCommand.Make(),
+            OrderCommand.Make(),
+            PapersCommand.Make(),
             SchemaCommand.Make(),
         };
         var parsed = root.Parse(args);

@@ -17,7 +17,8 @@ internal static partial class SoundFiles
                 "legend": { "height": "3/16 in", "distance": "28 in", "lightOnDark": true },
                 "near": [ { "what": "fuelLine", "distance": "1 in" } ],
                 "parts": [ { "name": "wedge washer", "material": "PC", "place": "sunlit", "clamped": true } ]
-              }
+              },
+              "asBuilt": [ { "date": "2026-03-01", "by": "A", "note": "first", "temperature": "20 degC", "knobAtPush": "3/8 in", "knobAtPull": "2 3/8 in", "tipGap": "1 in", "lostMotion": "1/32 in", "sweep": "90 deg", "pull": "5 lbf", "push": "5 lbf", "hold": "10 lbf" } ]
             }
           ]
         }

@@ -15,14 +15,14 @@ internal static class Proof
 
     public static RunAnswer Of(Aircraft aircraft, RunAnswer answer) => answer with
     {
-        Proof = ProveSolver.Solve(CaseOf(aircraft, answer)),
+        Proof = ProveSolver.Solve(CaseFor(aircraft, answer)),
         Heat = HeatSolver.Solve(HeatOf(aircraft, answer.Run)),
     };
 
     public static IEnumerable<Finding> Findings(Aircraft aircraft, RunAnswer answer, FigureWriter say) =>
-        ProveRules.Find(CaseOf(aircraft, answer), answer.Proof!, say).Concat(HeatRules.Find(answer.Heat!, say));
+        ProveRules.Find(CaseFor(aircraft, answer), answer.Proof!, say).Concat(HeatRules.Find(answer.Heat!, say));
 
-    private static ProveCase CaseOf(Aircraft aircraft, RunAnswer answer)
+    internal static ProveCase CaseFor(Aircraft aircraft, RunAnswer answer)
     {
         var run = answer.Run;
         var limit = run.Installation?.LimitForce?.Newtons;

@@ -7,6 +7,7 @@ using Throwright.Engine.Make;
 using Throwright.Engine.Measure;
 using Throwright.Engine.Prove;
 using Throwright.Engine.Route;
+using Throwright.Engine.Rig;
 using Throwright.Engine.Throw;
 
 namespace Throwright.Engine.Chain;
@@ -38,6 +39,8 @@ public static class RuleBook
         new(RunFindings.Friction, "Is the friction typed in one that exists?", "", "below that of a new PTFE liner", "(no finding)"),
         new(RunFindings.BendRadius, "Is the conduit bent no tighter than its maker allows?", "tighter", "", "wider"),
         new(RunFindings.CoreSet, "Does the core spring back from the tightest bend?", "", "it takes a set, or the limit is from memory", "it springs back"),
+        new(RigRules.AsBuilt, "Does the control keep its cushions as it was read on the aircraft?", "none left at one end", "less than wanted, or more than the most", "as wanted"),
+        new(RigRules.Fit, "Do the readings fit the description?", "", "they do not, beyond chance", "(no finding)"),
         new(ProveRules.Sense, "Does pushing do what the published table of motion asks?", "it does the opposite", "", "it does, or no table names the control"),
         new(ProveRules.Colour, "Is red kept for emergency controls, and are they red?", "red and no emergency control, or the other way round", "a colour outside the published list", "as asked"),
         new(ProveRules.Marking, "Does the marking say what it is and how it is worked?", "one of the two is missing", "", "both"),

@@ -31,7 +31,7 @@ public static class RunCheck
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var findings = RunFindings.Of(aircraft, answer, say).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
+        var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)

@@ -33,6 +33,9 @@ public sealed record Run
     public Cable? Cable { get; init; }
     public LeverEnd? LeverEnd { get; init; }
     public Installation? Installation { get; init; }
+
+    /// <summary>Riggings and inspections, in the order of the file.</summary>
+    public EquatableList<AsBuilt> AsBuilt { get; init; } = [];
 }
 
 public enum ControlFunction

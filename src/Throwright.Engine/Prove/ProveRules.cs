@@ -207,11 +207,11 @@ public static class ProveRules
 
     private static Finding? OfSpring(ProveCase of, ProveAnswer answer)
     {
-        if (answer.Failures.FirstOrDefault(f => f.Failure == SingleFailure.SpringBreaks) is not { } row || (of.Safe is null && !of.SafeAsSet))
+        if (answer.Failures.FirstOrDefault(f => f.Failure == SingleFailure.SpringBreaks) is not { } row || (of.Safe is null && !of.SafeAsSet) || of.Loose.Way == LooseWay.NotKnown)
             return null;
         return row.IsSafeEnd == true
             ? Say(Spring, Verdict.Clear, $"With its spring broken {of.Device} still goes to its safe end.", "", [Theory])
-            : Say(Spring, Verdict.Caution, $"With its spring broken {of.Device} {row.Where.Split(':')[0]}; nothing shows it until the wire parts as well.", "Put the spring on the inspection list; a second spring removes the single failure.", [Theory]);
+            : Say(Spring, Verdict.Caution, row.IsSafeEnd is null ? $"With its spring broken it can't be told where {of.Device} goes; nothing shows it until the wire parts as well." : $"With its spring broken {of.Device} {row.Where.Split(':')[0]}; nothing shows it until the wire parts as well.", "Put the spring on the inspection list; a second spring removes the single failure.", [Theory]);
     }
 
     private static Finding? OfWireHold(Run run)

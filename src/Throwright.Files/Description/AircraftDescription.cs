@@ -733,11 +733,12 @@ internal static partial class AircraftDescription
         public static readonly Member<Cable> Cable = Optional("cable", CableShape.Shape, "Core wire and conduit.");
         public static readonly Member<LeverEnd> LeverEnd = Optional("leverEnd", LeverEndShape.Shape, "Anchor, swivel, arm and device.");
         public static readonly Member<Installation> Installation = Optional("installation", InstallationShape.Shape, "What rules of installation ask beyond the geometry: guard, joint, marking, fire side, heat.");
+        public static readonly Member<EquatableList<AsBuilt>> AsBuilt = Optional("asBuilt", new ListShape<AsBuilt>(AsBuiltShape.Shape, "sets of readings", 500), "What was measured on the aircraft, one entry for each rigging or inspection.", [], "");
 
         public static readonly ObjectShape<Run> Shape = new(
             "run",
             "the run",
-            [Id, Label, How, Function, Emergency, SafeEnd, AboutIt, Cushion, HandForceMost, CockpitEnd, Cable, LeverEnd, Installation],
+            [Id, Label, How, Function, Emergency, SafeEnd, AboutIt, Cushion, HandForceMost, CockpitEnd, Cable, LeverEnd, Installation, AsBuilt],
             g => new()
             {
                 Id = g.Must(Id),
@@ -754,6 +755,7 @@ internal static partial class AircraftDescription
                 Cable = g.Item(Cable),
                 LeverEnd = g.Item(LeverEnd),
                 Installation = g.Item(Installation),
+                AsBuilt = g.Or(AsBuilt),
             },
             new Rule(
                 "`cable.ends.arrives` goes with the bench form of the lever end only.",
@@ -770,6 +772,18 @@ internal static partial class AircraftDescription
                     Given end = g.In(CockpitEnd), rigged = g.In(LeverEnd).In(LeverEndShape.Swivel).In(SwivelShape.Rigged);
                     if (rigged.Maybe(RiggedShape.KnobOut)?.Least > end.Maybe(CockpitEndShape.Stroke)?.Most)
                         rigged.RefuseValue(RiggedShape.KnobOut, $"{rigged.Shown(RiggedShape.KnobOut)}: farther out than the stroke, {end.Shown(CockpitEndShape.Stroke)}", "a knob place within the stroke");
+                }),
+            new Rule(
+                "Knob places that were read (`asBuilt`) lie within the stroke.",
+                g =>
+                {
+                    if (g.In(CockpitEnd).Maybe(CockpitEndShape.Stroke) is not { } stroke || g.Item(AsBuilt) is not { } read)
+                        return;
+                    for (var i = 0; i < read.Count; i++)
+                    {
+                        if (Math.Max(read[i].KnobAtPush?.Metres ?? 0, read[i].KnobAtPull?.Metres ?? 0) > stroke.Most + 0.003)
+                            g.RefuseItem(AsBuilt, i, $"readings of {read[i].Date}: a knob place farther out than the stroke, {g.In(CockpitEnd).Shown(CockpitEndShape.Stroke)}", "knob places from the IN stop, within the stroke");
+                    }
                 }));
     }
 

@@ -117,6 +117,9 @@ internal sealed class Given(Node node, Reading reading)
         }
     }
 
+    /// <summary>An entry of a list is at fault as a whole.</summary>
+    public void RefuseItem(Member list, int row, string found, string expected) => reading.AtValue(At(list)!.Items[row], found, expected);
+
     public void Missing(string member, string expected) => reading.AtMissing(node, member, expected);
 
     /// <summary>The member as written, for a message.</summary>

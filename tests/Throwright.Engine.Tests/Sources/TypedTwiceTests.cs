@@ -101,6 +101,14 @@ public sealed class TypedTwiceTests
         marking/dim-light                   1.5              P
         marking/stroke-dark-on-light        6                R
         marking/stroke-light-on-dark        7..8             R
+        order/shank-short                   0.03125 in       S
+        order/washers-most                  3                S
+        order/threads-out                   1                r
+        order/rivet-length                  1.5              R
+        order/steel-density                 7850 kg/m3       S
+        rig/tape                            0.015625 in      P
+        rig/protractor                      1 deg            P
+        rig/scale                           1 N              P
         people/weak-pull                    70 N             N
         people/weak-push                    51 N             N
         people/weak-pinch                   34 N             D
@@ -200,6 +208,59 @@ public sealed class TypedTwiceTests
           CE stainless ethylene-propylene 135
           CH stainless silicone 204
           CJ stainless fluorosilicone 232
+        order/bolts S : bolt, dash, grip in, length in
+          AN3 3 0.062 0.469
+          AN3 4 0.125 0.531
+          AN3 5 0.25 0.656
+          AN3 6 0.375 0.781
+          AN3 7 0.5 0.906
+          AN3 10 0.625 1.031
+          AN3 11 0.75 1.156
+          AN3 12 0.875 1.281
+          AN3 13 1.0 1.406
+          AN3 14 1.125 1.531
+          AN4 3 0.062 0.469
+          AN4 4 0.062 0.531
+          AN4 5 0.188 0.656
+          AN4 6 0.312 0.781
+          AN4 7 0.438 0.906
+          AN4 10 0.562 1.031
+          AN4 11 0.688 1.156
+          AN4 12 0.812 1.281
+          AN4 13 0.938 1.406
+          AN4 14 1.062 1.531
+          AN5 4 0.062 0.594
+          AN5 5 0.188 0.719
+          AN5 6 0.312 0.844
+          AN5 7 0.438 0.969
+          AN5 10 0.562 1.094
+          AN5 11 0.688 1.219
+          AN5 12 0.812 1.344
+          AN5 13 0.938 1.469
+          AN5 14 1.062 1.594
+        order/sizes S : bolt, thread, diameter in, threaded in, washer, thin, washer-thickness in, thin-thickness in, cotter, nut in
+          AN3 10-32 0.19 0.406 AN960-10 AN960-10L 0.063 0.032 MS24665-132 0.13
+          AN4 1/4-28 0.25 0.469 AN960-416 AN960-416L 0.063 0.032 MS24665-132 0.226
+          AN5 5/16-24 0.3125 0.531 AN960-516 AN960-516L 0.063 0.032 MS24665-134 0.273
+        order/torque R : thread, tension-low lbf in, tension-high lbf in, shear-low lbf in, shear-high lbf in, tension-most lbf in, shear-most lbf in
+          8-36 12 15 7 9 20 12
+          10-32 20 25 12 15 40 25
+          1/4-28 50 70 30 40 100 60
+          5/16-24 100 140 60 85 225 140
+          3/8-24 160 190 95 110 390 240
+          7/16-20 450 500 270 300 840 500
+          1/2-20 480 690 290 410 1100 660
+          8-32 12 15 7 9 20 12
+          10-24 20 25 12 15 35 21
+          1/4-20 40 50 25 30 75 45
+          5/16-18 80 90 48 55 160 100
+        order/set-screw-torque S : size, low lbf in, hold lbf
+          No.4 5 50
+          No.6 10 100
+          No.8 15 150
+          No.10 25 200
+          1/4 87 400
+          5/16 165 700
         cable/core-diameter M : class, low mm, high mm
           A 1.0 1.6
           B 1.4 2.0
@@ -592,6 +653,7 @@ public sealed class TypedTwiceTests
         "in" => 0.0254,
         "mm" => 0.001,
         "lbf" => 4.4482216152605,
+        "lbf in" => 4.4482216152605 * 0.0254,
         "deg" => Math.PI / 180,
         "GPa" => 1e9,
         "ksi" => 4448.2216152605 / (0.0254 * 0.0254),

@@ -1,0 +1,60 @@
+using Throwright.Engine.Findings;
+using Throwright.Engine.Maintain;
+using Throwright.Engine.Model;
+using Throwright.Engine.Order;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>Inspection list and drift of one run, by the limits of its rigging card.</summary>
+public static class Upkeep
+{
+    public static MaintainAnswer Of(Aircraft aircraft, RunAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(answer);
+        var card = Rigging.CardOf(aircraft, Rigging.ToRig(aircraft, answer));
+        (double, double)? Limits(string reading) => card.Steps.FirstOrDefault(s => s.Reading == reading) is { Least: { } least, Most: { } most } ? (least, most) : null;
+        return MaintainSolver.Solve(
+            new()
+            {
+                Run = answer.Run,
+                KnobAtPush = Limits("knobAtPush"),
+                KnobAtPull = Limits("knobAtPull"),
+                LostMotion = Limits("lostMotion"),
+                Pull = Limits("pull"),
+                History = answer.Run.AsBuilt,
+            },
+            new(aircraft.Display));
+    }
+}
+
+/// <summary>Order sheet and hardware of one run.</summary>
+public static class Purchase
+{
+    public static OrderAnswer Of(Aircraft aircraft, RunAnswer answer)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(answer);
+        var run = answer.Run;
+        var at = aircraft.Environment;
+        var zone = run.LeverEnd?.Zone ?? HeatZone.Elsewhere;
+        return OrderSolver.Solve(
+            new()
+            {
+                Run = run,
+                Name = answer.Words.Name,
+                Conduit = run.Cable?.Length?.Nominal.Metres,
+                BareWire = answer.Ladder?.Setting.WireLength,
+                Coldest = at?.Coldest.Celsius,
+                Hottest = at is null ? null : Math.Max(at.Cabin.Celsius, Proof.Hottest(at, zone)),
+                EngineBay = at?.EngineBay.Celsius,
+                Pull = answer.Forces?.CoreTension,
+                Push = answer.Forces?.CoreCompression,
+                TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? bends.Min(b => b.Radius.Least) : null,
+                LetterHeight = run.Installation?.Legend is { } legend ? Sources.Published.Get("marking/good-height").Value * legend.Distance.Metres : null,
+                KnobStation = run.CockpitEnd?.Hole?.Station.Nominal.Metres,
+                DeviceStation = run.LeverEnd?.Placed?.Pivot.Station.Nominal.Metres,
+            },
+            new FigureWriter(aircraft.Display));
+    }
+}

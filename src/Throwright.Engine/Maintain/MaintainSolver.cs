@@ -1,0 +1,90 @@
+using System.Globalization;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Maintain;
+
+/// <summary>Inspection list and drift of one run. Theory: docs/theory/maintain.md.</summary>
+public static class MaintainSolver
+{
+    private const string Annual = "each annual or condition inspection, and each 100 h";
+    private static readonly SourceRef Practice = new("common-practice", "judgement", Evidence.CommonPractice);
+
+    public static MaintainAnswer Solve(MaintainCase of, FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(say);
+        return new(Items(of, say).ToEquatableList(), Drifts(of).ToEquatableList());
+    }
+
+    /// <summary>AC 43.13-1B 7-149(b): one broken wire where the cable is flexed, rubbed or worked, or within a foot of a swage, replaces it.</summary>
+    public static bool BrokenWireReplaces(double fromSwage, bool flexedOrRubbed) =>
+        flexedOrRubbed || fromSwage <= 12 * Length.MetresPerInch;
+
+    private static IEnumerable<InspectionItem> Items(MaintainCase of, FigureWriter say)
+    {
+        SourceRef scope = Published.Rule("43-d(c)(5)").Source, limits = Published.Rule("ol-controls").Source, cable = Published.Rule("ac-43-13-1b-7-149(b)").Source;
+        string Range((double Least, double Most)? range) => range is { } r ? $"{say.Length(r.Least, Rounding.Up)} to {say.Length(r.Most, Rounding.Down)}" : "as on the rigging card";
+        yield return new("Full travel from the seat, with the device seen: both stops reached, no rub, no stiffness", "both stops", Annual, "find the cause before flight", [scope, limits]);
+        yield return new("Knob place at the push stop and at the pull stop", $"{Range(of.KnobAtPush)}; {Range(of.KnobAtPull)}", Annual, "slide the swivel by the rigging card", [scope, Practice]);
+        if (of.LostMotion is { } lost)
+            yield return new("Lost motion at mid travel", $"{say.Length(lost.Most, Rounding.Up)} or less", Annual, "look for a worn pin, a loose anchor, a worn conduit", [scope, Practice]);
+        if (of.Pull is { } pull)
+            yield return new("Slow pull through mid travel", $"{say.Force(pull.Least, Rounding.Down)} to {say.Force(pull.Most)}", Annual, "rising: dirt, rust or heat in the conduit; falling: friction lock or load gone", [scope, limits, Practice]);
+        var strand = of.Run.Cable?.Core?.Kind is not (null or CoreKind.Solid);
+        yield return new(
+            strand ? "Core at swivel, anchor and every bend: broken wires" : "Core at swivel and anchor: kink, nick, rust, a bend that came anew",
+            strand ? "one broken wire where it is flexed or rubbed, or within a foot of a swage" : "none", Annual, "replace the cable", [cable]);
+        yield return new("Paint lines across screw, fitting and wire, conduit and anchor", "unbroken", "before first flight, after 10 h, then " + Annual, "rig anew, then look for why", [Practice]);
+        yield return new("Swivel turns on its pin; bolt, nut and cotter in place", "free, no play, cotter whole", Annual, "new cotter each time", [scope, Published.Rule("ac-43-13-1b-7-38").Source]);
+        yield return new("Anchor and bracket: cracks, loose rivets, bends; clamps and their cushions", "none", Annual, "replace", [scope, limits]);
+        yield return new("Conduit along its way: chafe, burns, kinks, swelling; distance to wiring, lines and exhaust", "none", Annual, "replace or reroute; a burned liner is not cleaned", [scope]);
+        if (of.Run.LeverEnd?.Load?.Bias?.Spring == true)
+            yield return new("The device's spring, wire off: returns the arm by itself", "whole travel", Annual, "replace; nothing else shows a broken one", [scope]);
+        if (of.Run.CockpitEnd is { Lock: not LockKind.None })
+            yield return new("Lock: holds half way with the engine running; lets go by hand, cold and hot", "no creep", Annual, "adjust or replace", [scope, Published.Rule("23.1141(c)").Source]);
+        yield return new("Marking and colour readable from the seat", "as engraved", Annual, "renew", [limits]);
+    }
+
+    private static IEnumerable<Drift> Drifts(MaintainCase of)
+    {
+        Drift? Of(string name, string reading, Func<AsBuilt, double?> value, (double Least, double Most)? limits)
+        {
+            var points = of.History
+                .Select(h => (Year: YearOf(h.Date), Value: value(h)))
+                .Where(p => p.Value is not null && p.Year is not null)
+                .Select(p => (p.Year!.Value, p.Value!.Value))
+                .OrderBy(p => p.Item1)
+                .ToEquatableList();
+            if (points.Count == 0)
+                return null;
+            double? rate = null, reaches = null;
+            if (points.Count >= 2 && points[^1].Item1 - points[0].Item1 > 1e-6)
+            {
+                double x = points.Average(p => p.Item1), y = points.Average(p => p.Item2);
+                rate = points.Sum(p => (p.Item1 - x) * (p.Item2 - y)) / points.Sum(p => (p.Item1 - x) * (p.Item1 - x));
+                if (limits is { } l && rate is { } r && r != 0)
+                {
+                    var at = x + (((r > 0 ? l.Most : l.Least) - y) / r);
+                    reaches = at <= points[^1].Item1 + 10 ? at : null;
+                }
+            }
+
+            return new(name, reading, points, limits?.Least, limits?.Most, rate, reaches);
+        }
+
+        return ((Drift?[])
+        [
+            Of("knob at the push stop", "knobAtPush", h => h.KnobAtPush?.Metres, of.KnobAtPush),
+            Of("knob at the pull stop", "knobAtPull", h => h.KnobAtPull?.Metres, of.KnobAtPull),
+            Of("lost motion", "lostMotion", h => h.LostMotion?.Metres, of.LostMotion),
+            Of("pull", "pull", h => h.Pull?.Newtons, of.Pull),
+        ]).OfType<Drift>();
+    }
+
+    private static double? YearOf(string date) =>
+        DateOnly.TryParseExact(date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) ? day.Year + ((day.DayOfYear - 1) / 365.25) : null;
+}

@@ -1,0 +1,141 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Formats.Pdf;
+using Throwright.Papers.Flow;
+using Throwright.Papers.Make;
+using Throwright.Papers.Marks;
+
+namespace Throwright.Papers.Pack;
+
+/// <summary>What the pack is printed on, and what it names as its ground.</summary>
+/// <param name="FileId">Short mark of the file's content, so that a paper can be told from one of another state.</param>
+/// <param name="Program">Program and version that printed it.</param>
+public sealed record PackOptions(ShopPaper Paper, string FileId, string Program);
+
+/// <summary>All papers of an aircraft, or of one of its runs, as one document.</summary>
+public static class AircraftPack
+{
+    private const string Foot = "Follow the kit's plans and the makers' instructions where they differ from these papers. Have the installation inspected by an appropriately licensed person. Not an approval.";
+
+    public static byte[] Write(AircraftAnswer answer, PackOptions options)
+    {
+        var title = Title(answer);
+        return PdfWriter.Write(new(title) { Subject = $"File {options.FileId}. {options.Program}. Not an approval." }, Pages(answer, options), Palettes.Print);
+    }
+
+    private static string Title(AircraftAnswer answer) =>
+        answer.Runs.Count == 1 ? $"Papers of {answer.Aircraft.Name}: {answer.Runs[0].Words.Name}" : $"Papers of {answer.Aircraft.Name}";
+
+    public static IReadOnlyList<PdfPage> Pages(AircraftAnswer answer, PackOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(options);
+        var aircraft = answer.Aircraft;
+        var flow = new PageFlow(options.Paper, $"{aircraft.Name}, file {options.FileId}", Foot);
+        Cover(flow, answer, options);
+        foreach (var run in answer.Runs.OrderByDescending(r => r.Verdict))
+            new RunSheets(aircraft, run, flow).All();
+        if (answer.Runs.Count > 1)
+            Totals(flow, answer);
+        Log(flow, answer, options);
+        return flow.Finish(Title(answer));
+    }
+
+    /// <summary>One rigging card on its own.</summary>
+    public static byte[] WriteCard(Aircraft aircraft, RunAnswer run, PackOptions options) =>
+        One(aircraft, run, options, $"Rigging card of {aircraft.Name}: {run.Words.Name}", s => s.Card());
+
+    /// <summary>One order sheet on its own.</summary>
+    public static byte[] WriteOrder(AircraftAnswer answer, PackOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(options);
+        var flow = new PageFlow(options.Paper, $"{answer.Aircraft.Name}, file {options.FileId}", Foot);
+        foreach (var run in answer.Runs)
+            new RunSheets(answer.Aircraft, run, flow).Order();
+        if (answer.Runs.Count > 1)
+            Totals(flow, answer);
+        var title = $"Order of {answer.Aircraft.Name}";
+        return PdfWriter.Write(new(title) { Subject = $"File {options.FileId}. {options.Program}." }, flow.Finish(title), Palettes.Print);
+    }
+
+    private static byte[] One(Aircraft aircraft, RunAnswer run, PackOptions options, string title, Action<RunSheets> sheet)
+    {
+        var flow = new PageFlow(options.Paper, $"{aircraft.Name}, file {options.FileId}", Foot);
+        sheet(new(aircraft, run, flow));
+        return PdfWriter.Write(new(title) { Subject = $"File {options.FileId}. {options.Program}. Not an approval." }, flow.Finish(title), Palettes.Print);
+    }
+
+    private static void Cover(PageFlow flow, AircraftAnswer answer, PackOptions options)
+    {
+        var aircraft = answer.Aircraft;
+        flow.NewPage("Push-pull cable controls", "Cover");
+        flow.Gap(6);
+        flow.Heading(aircraft.Name, PageFlow.Title);
+        flow.Text(
+            $"{(aircraft.Builder.Length > 0 ? "Built by " + aircraft.Builder + ". " : "")}{aircraft.Basis switch { Basis.AmateurBuilt => "Amateur-built: bound by its operating limitations.", Basis.Part23 => "Type-certificated, 14 CFR Part 23 before Amendment 64.", _ => "Type-certificated, Civil Air Regulations, Part 3: take each paragraph from your edition." }} File {options.FileId}, {options.Program}.");
+        flow.Boxed("WARNING", "Fuel, engine and gear controls can kill. Follow the kit's plans and the makers' instructions, have the installation inspected, and work every control through its full travel on the ground before flight.");
+        flow.Text("These papers say what was worked out from the measures in the file, against which published figure, and how sure it is. They are supporting data for whoever builds, inspects and signs. They approve nothing. A figure marked from memory is to be confirmed at its source first.");
+        flow.Heading("The controls, worst first");
+        flow.Table(
+            [new("control", 34), new("verdict", 18), new("what is the matter", 118)],
+            answer.Runs.OrderByDescending(r => r.Verdict).Select(r => (IReadOnlyList<Cell>)
+            [
+                new(r.Words.Name, true),
+                new(r.Verdict == Verdict.Fail ? "FAIL" : GapMark.Word(r.Verdict), r.Verdict != Verdict.Clear),
+                r.Sentence,
+            ]));
+        flow.Heading("How to read it");
+        flow.Table(
+            [new("word", 24), new("meaning", 146)],
+            ((IReadOnlyList<(string Word, string Meaning)>)
+            [
+                ("clear", "the figure keeps its limit over all tolerances typed into the file"),
+                ("needs input", "a number is missing; the sheet names it and how to get it"),
+                ("caution", "less than wanted, or the limit is not from a source that was read"),
+                ("FAIL", "the figure does not keep its limit, nominally or in the worst case"),
+                ("read; second-hand", "seen in the publication itself; seen where another publication quotes it"),
+                ("derived; computed", "derived in the project's theory pages; computed by an independent method"),
+                ("common practice", "no publication at hand: change it if you know better"),
+            ]).Select(w => (IReadOnlyList<Cell>)[new(w.Word, true), w.Meaning]),
+            PageFlow.Note);
+        flow.Text("For each control: findings with ladder, figures, single failures, rules, order sheet, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
+    }
+
+    /// <summary>Hardware of all runs added up.</summary>
+    private static void Totals(PageFlow flow, AircraftAnswer answer)
+    {
+        var orders = answer.Runs.Select(r => Purchase.Of(answer.Aircraft, r)).ToList();
+        flow.NewPage("Hardware, all controls", "Totals");
+        flow.Table(
+            [new("number", 44), new("what", 66), new("pieces", 16), new("spare", 16), new("confirm before ordering", 26)],
+            orders.SelectMany(o => o.Hardware).GroupBy(h => (h.Number, h.What)).OrderBy(g => g.Key.Number, StringComparer.Ordinal).Select(g => (IReadOnlyList<Cell>)
+                [new(g.Key.Number, true), g.Key.What, $"{g.Sum(h => h.Quantity)}", $"{g.Sum(h => h.Spare)}", g.Any(h => h.Confirm) ? Cell.Tick : ""]));
+        var weighed = orders.Where(o => o.Weight is not null).ToList();
+        if (weighed.Count > 0)
+        {
+            var sheets = new RunSheets(answer.Aircraft, answer.Runs[0], flow);
+            flow.Heading("Weight");
+            flow.Table(
+                [new("control", 50), new("weight", 30), new("give or take", 24), new("from", 66)],
+                weighed.Select(o => (IReadOnlyList<Cell>)[o.Run, sheets.Mass(o.Weight!.Mass), $"{Shapes.Quantities.FigureText.Plain(100 * o.Weight.Share, 0)} %", o.Weight.From])
+                    .Append([new("together", true), new(sheets.Mass(weighed.Sum(o => o.Weight!.Mass)), true), "", "weigh before it goes into the record"]));
+        }
+    }
+
+    private static void Log(PageFlow flow, AircraftAnswer answer, PackOptions options)
+    {
+        flow.NewPage("Log entry", "Log entry");
+        flow.Text("Text to be copied and filled in. The words of the statement are those of your operating limitations, or of 14 CFR 43.9 and 43.11 for a type-certificated aircraft; where they differ from these, theirs count.", PageFlow.Note);
+        flow.Text($"Date ____________   Aircraft {answer.Aircraft.Name}   Registration ____________   Serial no. ____________   Total time ____________");
+        flow.Text("Work done: the push-pull cable controls named below were installed and rigged by the kit's plans and the makers' instructions, with the data of file " + options.FileId + ". Parts fitted, with numbers: ________________________________________________");
+        flow.Table(
+            [new("control", 40), new("knob at push stop", 30), new("knob at pull stop", 30), new("pull", 24), new("second person", 40)],
+            answer.Runs.Select(r => (IReadOnlyList<Cell>)[new(r.Words.Name, true), Cell.Box, Cell.Box, Cell.Box, Cell.Box]));
+        flow.Text("Each was worked through its full travel from the seat, both stops of the device seen; motion and marking agree; hardware locked; paint lines set. Discrepancies, if any, are listed and given to the owner: ________________________________________________");
+        flow.Text("Inspection: type ____________, to the scope and detail of 14 CFR 43 Appendix D where it applies. Statement of the person who signs, in the words that bind this aircraft: ________________________________________________________________________________________");
+        flow.Signatures("work done by", "inspected by");
+        flow.Text("A control that is left inoperative carries a placard \"Inoperative\" on itself (14 CFR 43.11(b)).", PageFlow.Note);
+    }
+}

@@ -1,0 +1,247 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.HandForce;
+using Throwright.Engine.Model;
+using Throwright.Engine.Rig;
+using Throwright.Papers.Curves;
+using Throwright.Papers.Flow;
+using Throwright.Papers.Ladder;
+using Throwright.Papers.Lever;
+using Throwright.Papers.Marks;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Papers.Pack;
+
+/// <summary>The sheets of one run, each beginning a page of its own.</summary>
+internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow flow)
+{
+    private readonly FigureWriter say = new(aircraft.Display);
+
+    private string Name => answer.Words.Name;
+
+    public void All()
+    {
+        Findings();
+        Figures();
+        Failures();
+        Rules();
+        Order();
+        Card();
+        Readings();
+        Inspection();
+    }
+
+    private void Placard()
+    {
+        var parts = new List<string>();
+        if (answer.Run.SafeEnd.Length > 0)
+            parts.Add("safe end: " + answer.Run.SafeEnd);
+        if (answer.Sweep is { IsMonotone: true } sweep)
+            parts.Add($"throw {say.Length(sweep.Throw)}");
+        flow.Placard(Name, answer.Run.How.ToLowerInvariant(), string.Join(", ", parts));
+    }
+
+    /// <summary>What is the matter, with ladder, curves and lever end; every finding with its source.</summary>
+    public void Findings()
+    {
+        flow.NewPage($"Findings: {Name}", Name);
+        Placard();
+        flow.Heading(answer.Sentence.Length > 0 ? answer.Sentence : "Nothing to check yet.", 4.2);
+        var layout = RunLadder.LayoutOf(answer, aircraft.Display);
+        var limit = answer.Findings.FirstOrDefault(f => f.Rule == HandForceRules.Hand)?.Limit;
+        var curves = new CurveLabels { ForceLimit = limit?.Value };
+        var options = new PageOptions { Width = flow.Pixels };
+        flow.Figure(answer.Curve is null ? LadderDrawing.Page(layout, options).Picture : LadderSheet.Page(layout, answer.Curve, curves, options).Picture);
+        if (answer.Sweep is { IsMonotone: true } sweep && answer.Run.LeverEnd is { } end)
+        {
+            var lever = LeverDrawing.Page(sweep, layout.Labels, aircraft.Display, new() { TipLength = end.Tip.Nominal.Metres });
+            if (lever.Width <= flow.Width)
+                flow.Figure(lever, "Lever end in its plane: arm at both stops, path of the hole, wire, conduit tip, anchor.");
+        }
+
+        flow.Heading("Findings, worst first");
+        flow.Table(
+            [new("verdict", 13), new("what", 60), new("why, and what to do", 52), new("source", 42)],
+            answer.Findings.Where(f => f.Verdict != Engine.Findings.Verdict.Clear).Select(f => (IReadOnlyList<Cell>)
+            [
+                Verdict(f.Verdict),
+                new(f.Sentence, f.Verdict == Engine.Findings.Verdict.Fail),
+                string.Join(" ", new[] { f.Why }.Concat(f.Remedies.Select(r => r.Text)).Where(t => t.Length > 0)),
+                SourceWords.Of(f.Sources),
+            ]),
+            PageFlow.Note);
+        flow.Heading("Clear", 3.6);
+        flow.Table(
+            [new("what was found", 112), new("source", 60)],
+            answer.Findings.Where(f => f.Verdict == Engine.Findings.Verdict.Clear).Select(f => (IReadOnlyList<Cell>)[f.Sentence, SourceWords.Of(f.Sources)]),
+            PageFlow.Note);
+    }
+
+    private static Cell Verdict(Verdict verdict) => new(verdict == Engine.Findings.Verdict.Fail ? "FAIL" : GapMark.Word(verdict), verdict != Engine.Findings.Verdict.Clear);
+
+    /// <summary>Each figure with its formula and limits.</summary>
+    public void Figures()
+    {
+        if (answer.Figures.Count == 0)
+            return;
+        flow.NewPage($"Figures: {Name}", null);
+        flow.Text("Nominal; least and most over all tolerances typed into the file. Derivations stand in docs/theory; throwright explain prints inputs and steps.", PageFlow.Note);
+        flow.Table(
+            [new("figure", 46), new("nominal", 20), new("least", 20), new("most", 20), new("formula", 60)],
+            answer.Figures.Select(f => (IReadOnlyList<Cell>)
+            [
+                f.Name,
+                say.Text(f.Kind, f.Value, f.Rounding),
+                f.Least is { } least ? Bounded(f, least, Rounding.Down) : "",
+                f.Most is { } most ? Bounded(f, most, Rounding.Up) : "",
+                f.Formula,
+            ]),
+            PageFlow.Note);
+    }
+
+    private string Bounded(Figure figure, double value, Rounding rounding) => double.IsFinite(value) ? say.Text(figure.Kind, value, rounding) : "no limit";
+
+    /// <summary>One part at a time: where the device goes, what is felt, how it is found.</summary>
+    public void Failures()
+    {
+        if (answer.Proof is not { } proof)
+            return;
+        flow.NewPage($"Single failures: {Name}", null);
+        flow.Text($"One part fails at a time. Declared safe end: {(answer.Run.SafeEnd.Length > 0 ? answer.Run.SafeEnd : "none")}. What is left to the pilot is a proposal: agree it with the flight manual.", PageFlow.Note);
+        flow.Table(
+            [new("fails", 28), new("the device", 40), new("safe end", 15), new("the pilot feels", 34), new("found by", 38), new("what is left", 34)],
+            proof.Failures.Select(f => (IReadOnlyList<Cell>)
+            [
+                new(f.What, true),
+                f.Where,
+                f.IsSafeEnd switch { true => "yes", false => new Cell("no", true), _ => "?" },
+                f.PilotFeels,
+                f.FoundBy,
+                f.Action,
+            ]),
+            PageFlow.Note);
+    }
+
+    /// <summary>Published rules this run was held against.</summary>
+    public void Rules()
+    {
+        var rows = RuleTable.Of(aircraft, answer);
+        if (rows.Count == 0)
+            return;
+        flow.NewPage($"Rules: {Name}", null);
+        flow.Text("Rules in our own words; the publication has the binding ones. A verdict says how the run stands against a published yardstick. It is no finding of compliance and no approval.", PageFlow.Note);
+        flow.Table(
+            [new("rule", 30), new("asks", 62), new("this run", 58), new("verdict", 15), new("binds; how read", 32)],
+            rows.Select(r => (IReadOnlyList<Cell>)[new(r.Rule.Cite, true), r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""), r.Finding.Sentence, Verdict(r.Finding.Verdict), $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}"]),
+            PageFlow.Note);
+    }
+
+    public void Order()
+    {
+        var order = Purchase.Of(aircraft, answer);
+        flow.NewPage($"Order: {Name}", null);
+        Placard();
+        flow.Heading("Push-pull cable, one");
+        flow.Table(
+            [new("property", 50), new("value", 58), new("note", 54), new("confirm before ordering", 20)],
+            order.Cable.Select(l => (IReadOnlyList<Cell>)[l.What, new(l.Value, true), l.Note, l.Confirm ? Cell.Tick : ""]));
+        if (order.Hardware.Count > 0)
+        {
+            flow.Heading("Hardware");
+            flow.Table(
+                [new("number", 36), new("what", 46), new("pieces", 13), new("spare", 12), new("note", 58), new("confirm before ordering", 18)],
+                order.Hardware.Select(l => (IReadOnlyList<Cell>)[new(l.Number, true), l.What, $"{l.Quantity}", $"{l.Spare}", l.Note, l.Confirm ? Cell.Tick : ""]));
+        }
+
+        if (order.Cuts.Count > 0)
+        {
+            flow.Heading("To cut and make");
+            flow.Table([new("piece", 50), new("stock", 50), new("size", 60)], order.Cuts.Select(c => (IReadOnlyList<Cell>)[c.What, c.Stock, c.Size]));
+        }
+
+        if (order.Weight is { } weight)
+            flow.Text($"Weight {Mass(weight.Mass)}, give or take {FigureText.Plain(100 * weight.Share, 0)} %{(weight.Arm is { } arm ? $", arm {say.Length(arm)} aft of the datum" : ", arm not known: no stations for knob and device")}. {char.ToUpperInvariant(weight.From[0])}{weight.From[1..]}.");
+        flow.Text("Hardware traceable to its standard. A figure marked to confirm is not known, or rests on a table that was not read at its source.", PageFlow.Note);
+    }
+
+    internal string Mass(double kilograms) => aircraft.Display.Force == ForceUnit.PoundForce
+        ? $"{FigureText.Plain(kilograms / 0.45359237, 2, Rounding.Up)} lb"
+        : $"{FigureText.Plain(kilograms, 2, Rounding.Up)} kg";
+
+    public void Card()
+    {
+        var rigged = Rigging.ToRig(aircraft, answer);
+        var card = Rigging.CardOf(aircraft, rigged);
+        flow.NewPage($"Rigging card: {Name}", null);
+        Placard();
+        flow.Boxed("WARNING", card.Warning);
+        if (rigged.Ladder is not null)
+        {
+            var gauge = LadderDrawing.TrueSize(RunLadder.LayoutOf(rigged, aircraft.Display), new() { Width = flow.Pixels }).Picture;
+            if (gauge.Width <= flow.Width + 0.1)
+                flow.Figure(gauge);
+            else
+                flow.Text("The gauge at true size is wider than this paper: throwright plot --svg draws it for a longer sheet.", PageFlow.Note);
+        }
+
+        flow.Text("Tools: " + string.Join(", ", card.Tools) + ".", PageFlow.Note);
+        foreach (var finding in answer.Findings.Where(f => f.Verdict == Engine.Findings.Verdict.Fail))
+            flow.Boxed("CAUTION", finding.Sentence + (finding.Remedies.Count > 0 ? " " + finding.Remedies[0].Text : ""));
+        flow.Table(
+            [new("", 7), new("do", 92), new("must be", 42), new("reading", 30), new("done", 13)],
+            card.Steps.Select((s, i) => (IReadOnlyList<Cell>)[new($"{i + 1}", true), s.Do, s.MustBe, s.Reading is null ? "" : Cell.Box, Cell.Tick]));
+        flow.Text("If a knob place is outside its limits", PageFlow.Body, bold: true);
+        flow.Text("Both off the same way: slide the swivel by half the difference of the two cushions. Toward the conduit tip moves the knob in, away from it moves the knob out. If both cushions together are less than twice the wanted one, the throw is too long for this knob: smaller hole or longer stroke, and a new card.");
+        foreach (var note in card.Notes)
+            flow.Text(note, PageFlow.Note);
+        flow.Signatures("rigged by", "checked by a second person");
+    }
+
+    /// <summary>What was read on the aircraft, and what it says.</summary>
+    public void Readings()
+    {
+        if (answer.Run.AsBuilt.Count == 0)
+            return;
+        flow.NewPage($"As built: {Name}", null);
+        string Length(Length? v) => v is { } l ? say.Length(l.Metres) : "";
+        string Force(Force? v) => v is { } f ? say.Force(f.Newtons, Rounding.Nearest) : "";
+        flow.Table(
+            [new("date", 20), new("by", 26), new("knob at push stop", 20), new("knob at pull stop", 20), new("tip gap", 18), new("lost motion", 18), new("pull", 17), new("push", 17), new("note", 40)],
+            answer.Run.AsBuilt.Select(a => (IReadOnlyList<Cell>)[new(a.Date, true), a.By, Length(a.KnobAtPush), Length(a.KnobAtPull), Length(a.TipGap), Length(a.LostMotion), Force(a.Pull), Force(a.Push), a.Note]),
+            PageFlow.Note);
+        var newest = answer.Run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal)!;
+        if (Rigging.CaseOf(answer, newest) is not { } of)
+            return;
+        var fit = RigSolver.Solve(of);
+        flow.Heading($"What the readings of {newest.Date} say");
+        foreach (var finding in RigRules.Find(of, fit, newest.Date, say))
+            flow.Text($"{char.ToUpperInvariant(GapMark.Word(finding.Verdict)[0])}{GapMark.Word(finding.Verdict)[1..]}: {finding.Sentence} {finding.Why}");
+        flow.Table(
+            [new("as built, against the description", 70), new("off by", 30), new("give or take (95 %)", 34), new("known before, give or take (95 %)", 40)],
+            fit.Estimates.Select(e => (IReadOnlyList<Cell>)[e.Of.Name, say.Text(e.Of.Kind, e.Value), say.Text(e.Of.Kind, 1.96 * e.Error, Rounding.Up), say.Text(e.Of.Kind, 1.96 * e.Of.Before, Rounding.Up)]),
+            PageFlow.Note);
+        foreach (var pair in fit.Inseparable)
+            flow.Text(RigRules.InWords(of, pair), PageFlow.Note);
+    }
+
+    public void Inspection()
+    {
+        var upkeep = Upkeep.Of(aircraft, answer);
+        flow.NewPage($"Inspection: {Name}", null);
+        flow.Table(
+            [new("look at", 56), new("limit", 38), new("when", 32), new("else", 36), new("source", 34), new("done", 13)],
+            upkeep.Items.Select(i => (IReadOnlyList<Cell>)[i.What, i.Limit, i.When, i.Act, SourceWords.Of(i.Sources), Cell.Tick]),
+            PageFlow.Note);
+        if (upkeep.Drifts.Count == 0)
+            return;
+        flow.Heading("Drift of the readings");
+        foreach (var drift in upkeep.Drifts)
+        {
+            var length = drift.Reading != "pull";
+            string Show(double v) => length ? say.Length(v) : say.Force(v, Rounding.Nearest);
+            flow.Need(34);
+            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {(drift.PerYear is { } rate ? $"{(rate < 0 ? "falls" : "rises")} by {Show(Math.Abs(rate))} a year" : "one reading so far")}{(drift.ReachesLimit is { } year ? $"; a straight line meets its limit in {FigureText.Plain(year, 1)}: act at the inspection before" : "")}.", PageFlow.Note);
+            flow.Figure(DriftDrawing.Of(drift, Show, flow.Width));
+        }
+    }
+}

@@ -1,0 +1,54 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Maintain;
+using Throwright.Engine.Model;
+using Throwright.Engine.Tests.Chain;
+using Throwright.Engine.Tests.Prove;
+
+namespace Throwright.Engine.Tests.Maintain;
+
+public sealed class MaintainTests
+{
+    [Theory]
+    [Trait("Check", "ST18")]
+    [InlineData(10, false, true)]
+    [InlineData(14, false, false)]
+    [InlineData(14, true, true)]
+    public void BrokenWire_WithinAFootOfASwage_ReplacesTheCable(double inches, bool flexed, bool replace) =>
+        // AC 43.13-1B 7-149(b): read.
+        Assert.Equal(replace, MaintainSolver.BrokenWireReplaces(inches * 0.0254, flexed));
+
+    private static AsBuilt At(string date, double mm) => new() { Date = date, KnobAtPush = Runs.Mm(mm), KnobAtPull = Runs.Mm(mm + 44) };
+
+    [Fact]
+    public void Drift_OfAMillimetreAYear_MeetsItsLimitWhenTheLineDoes()
+    {
+        var run = Installations.Sound with { AsBuilt = [At("2026-01-01", 9), At("2027-01-01", 8), At("2028-01-01", 7)] };
+        var answer = Upkeep.Of(Runs.Aircraft, run.Prove());
+        var drift = answer.Drifts.Single(d => d.Reading == "knobAtPush");
+        Assert.Equal(-1e-3, drift.PerYear!.Value, 2e-6);
+        Assert.NotNull(drift.Least);
+        // From 8 mm in 2027 down to the limit at 1 mm a year.
+        Assert.Equal(2027 + ((8e-3 - drift.Least.Value) / 1e-3), drift.ReachesLimit!.Value, 0.02);
+    }
+
+    [Fact]
+    public void Drift_OfOneReading_IsNoLine() =>
+        Assert.Null(Upkeep.Of(Runs.Aircraft, (Installations.Sound with { AsBuilt = [At("2026-01-01", 9)] }).Prove()).Drifts[0].PerYear);
+
+    [Fact]
+    public void Items_Each_HaveALimitAWhenAnActAndASource()
+    {
+        foreach (var run in (Run[])[Installations.Sound, Installations.Sound.Cable(c => c with { Core = c.Core! with { Kind = CoreKind.Strand7x7 } }), new Run { Id = "x" }])
+        {
+            var items = Upkeep.Of(Runs.Aircraft, run.Prove()).Items;
+            Assert.True(items.Count >= 8);
+            Assert.All(items, i =>
+            {
+                Assert.NotEmpty(i.Limit);
+                Assert.NotEmpty(i.When);
+                Assert.NotEmpty(i.Act);
+                Assert.NotEmpty(i.Sources);
+            });
+        }
+    }
+}
