@@ -6,7 +6,7 @@ cd "$(dirname "$0")/.."
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 dotnet build src/Throwright -c Release -v q >/dev/null
-dotnet publish src/Throwright -c Release --use-current-runtime --self-contained false -o "$folder/published" -v q >/dev/null
+dotnet publish src/Throwright -c Release -r "$(dotnet --info | awk '/^ RID:/ { print $2 }')" --self-contained false -o "$folder/published" -v q >/dev/null
 measure() {
   for _ in $(seq 11); do
     start=$(date +%s%N)

@@ -9,7 +9,7 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 
 namespace Throwright.Bench;
 
-/// <summary>Measures speed: quick (under a minute) or deep. What each class covers: bench/README.md.</summary>
+/// <summary>Measures speed: quick (under a minute), deep, or least (a few figures with processor times). docs/benchmarks.md.</summary>
 public static class Program
 {
     public static int Main(string[] args)
@@ -21,10 +21,16 @@ public static class Program
             return 0;
         }
 
+        if (args is ["least"])
+        {
+            Least.Print();
+            return 0;
+        }
+
         var deep = args is ["deep", ..];
         if (!deep && args is not ["quick", ..])
         {
-            Console.Error.WriteLine("Throwright.Bench quick|deep [--filter *Check*] | workload NAME");
+            Console.Error.WriteLine("Throwright.Bench quick|deep [--filter *Check*], or Throwright.Bench least | workload NAME");
             return 2;
         }
 

@@ -25,6 +25,6 @@ public class ToleranceBenchmarks
     public EquatableList<CushionOdds> Draw() => Draw(Threads);
 
     /// <summary>Of each cushion: the middle 95 %, the count that keeps 1/8 in, the count outside a band.</summary>
-    private static EquatableList<CushionOdds> Draw(int threads) =>
+    internal static EquatableList<CushionOdds> Draw(int threads) =>
         LadderOdds.Draw(Demo.TwelveInputs, Samples, Seed, [.. Enumerable.Repeat(new CushionAsk(3.175e-3, 9.6e-3, 1.4e-3), LadderOdds.CushionCount)], threads);
 }
