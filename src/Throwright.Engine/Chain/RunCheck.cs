@@ -55,12 +55,12 @@ public static class RunCheck
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
     /// <param name="like">A run already worked out: where the lever end is the same, its sweep and moment arms serve again.</param>
-    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, SweepSolver.Steps);
+    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, SweepSolver.Solve);
 
     /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>
-    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, steps: 2).Ladder;
+    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, of => SweepSolver.Scan(of, steps: 2)).Ladder;
 
-    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like, int steps)
+    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like, Func<SweepCase, Sweep?> sweepOf)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -79,7 +79,7 @@ public static class RunCheck
         var same = like is not null && answer.Placement is not null && answer.Placement == like.Placement ? like : null;
         if (same is not null)
             answer = answer with { Sweep = same.Sweep, Stops = same.Stops };
-        else if (answer.Placement is { } placement && SweepSolver.Solve(placement.Case, steps) is { } found)
+        else if (answer.Placement is { } placement && sweepOf(placement.Case) is { } found)
             answer = answer with { Sweep = found, Stops = found.IsMonotone ? new(placement.DevicePlaceAt(found.AtPush), placement.DevicePlaceAt(found.AtPull)) : null };
         answer = answer with { Route = RouteInputs.Of(run, answer.Placement, like?.Route, needs) };
         // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it

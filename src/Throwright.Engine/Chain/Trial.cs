@@ -52,8 +52,10 @@ public sealed record Trial(Run Run, EquatableList<TrialEdit> Edits)
         (Toleranced<Angle> Value, string Text) Turned(Toleranced<Angle> of)
         {
             var to = of.At(of.Nominal.Radians + turn);
+            if (isFree)
+                return (to, "");
             var text = Degrees(to);
-            return isFree ? (to, "") : UnitText.TryRead<Angle>(text, out var read, out var problem) ? (read, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
+            return UnitText.TryRead<Angle>(text, out var read, out var problem) ? (read, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
         }
 
         var (from, fromText) = Turned(lever.From!.Value);

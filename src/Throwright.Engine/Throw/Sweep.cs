@@ -55,7 +55,11 @@ public sealed record Sweep
     /// <summary>dL/dphi, m/rad, signed.</summary>
     public double MomentArmAt(double phi) => Geometry.SlopeAt(new(phi), Geometry.At(new(phi))).Value;
 
-    public SweepPlace PlaceAt(double phi) => new(phi, LengthAt(phi), Math.Abs(MomentArmAt(phi)), Case.SwingAt(phi));
+    public SweepPlace PlaceAt(double phi)
+    {
+        var (length, slope) = Geometry.LengthAndSlopeAt(new(phi));
+        return new(phi, length.Value, Math.Abs(slope.Value), Case.SwingAt(phi));
+    }
 
     /// <summary>
     /// Arm angle at which the free wire has this length: the branch of the arc cosine on which the sweep lies.
@@ -82,6 +86,12 @@ public sealed record Sweep
         public Real At(Real phi) => circle.At(phi);
 
         public Real SlopeAt(Real phi, Real length) => circle.SlopeAt(phi, length);
+
+        public (Real Length, Real Slope) LengthAndSlopeAt(Real phi)
+        {
+            var place = circle.PlaceAt(phi);
+            return (place.Distance, circle.SlopeAt(place));
+        }
     }
 }
 

@@ -54,7 +54,7 @@ public static class SweepSearch
         {
             var of = at(value);
             // Only the swing looks between the stops.
-            var sweep = of is null ? null : aim == SweepAim.BalancedSwing ? SweepSolver.Solve(of) : SweepSolver.Solve(of, steps: 2);
+            var sweep = of is null ? null : aim == SweepAim.BalancedSwing ? SweepSolver.Scan(of) : SweepSolver.Scan(of, steps: 2);
             return sweep is null ? double.NaN : MissOf(sweep, aim, wanted);
         }
 

@@ -15,8 +15,13 @@ public static class SweepSolver
     /// phi0 + pi (longest). Between two of them L rises or falls all the way, so the stops are its ends, and the
     /// moment arm, which rises from zero to a single crest, is least at one of the stops.
     /// </remarks>
-    /// <param name="steps">Places less one; a search that looks at the stops only needs no more than 2.</param>
-    public static Sweep? Solve(SweepCase of, int steps = Steps)
+    public static Sweep? Solve(SweepCase of) => Solve(of, Steps, refine: true);
+
+    /// <summary>The same at fewer places, and the largest swing only as these show it: for a search that looks at the stops or at the places.</summary>
+    /// <param name="steps">Places less one; 2 are enough for the stops.</param>
+    public static Sweep? Scan(SweepCase of, int steps = Steps) => Solve(of, steps, refine: false);
+
+    private static Sweep? Solve(SweepCase of, int steps, bool refine)
     {
         ArgumentNullException.ThrowIfNull(of);
         if (!(of.Radius > 0) || !(of.To > of.From) || of.To - of.From > (2 * Math.PI) + 1e-9)
@@ -48,7 +53,7 @@ public static class SweepSolver
         var (push, pull) = atTo >= atFrom ? (of.To, of.From) : (of.From, of.To);
         var places = Enumerable.Range(0, steps + 1).Select(i => sweep.PlaceAt(push + ((pull - push) * i / steps))).ToEquatableList();
         var leastArm = dead.Inside.Count > 0 ? 0 : Math.Min(places[0].MomentArm, places[^1].MomentArm);
-        var (swing, swingAt) = MostSwing(places, of.SwingAt);
+        var (swing, swingAt) = refine ? MostSwing(places, of.SwingAt) : places.Select(p => (p.Swing, p.Angle)).Max();
         return sweep with
         {
             PushAngle = push,
