@@ -18,6 +18,13 @@ public sealed record SupportLoad(double At, Vector3 Force, Vector3 Moment);
 /// <param name="Force">Of the thing on the conduit, N; NaN where the stiffness is not known.</param>
 public sealed record LieContact(string Name, double At, double Over, Vector3 Point, double Force);
 
+/// <summary>Another place in which the conduit may rest, seen from its lie.</summary>
+/// <param name="Toward">Unit direction in which it falls at the place where it moves most.</param>
+/// <param name="Far">How far it moves there, m.</param>
+/// <param name="At">Conduit from the start to that place, m.</param>
+/// <param name="EnergyOver">Energy of the other place over that of the lie.</param>
+public sealed record LieFall(Vector3 Toward, double Far, double At, double EnergyOver);
+
 /// <summary>Where the conduit lies.</summary>
 public sealed record Lie
 {
@@ -53,6 +60,17 @@ public sealed record Lie
 
     /// <summary>Other places in which the same conduit may rest, by rising energy.</summary>
     public required EquatableList<ElasticCurve> Others { get; init; }
+
+    /// <summary>Which way, and how far, it may fall to each of them.</summary>
+    public EquatableList<LieFall> Falls => Others.Select(Fall).ToEquatableList();
+
+    private LieFall Fall(ElasticCurve other)
+    {
+        const int Places = 64;
+        var at = Enumerable.Range(1, Places - 1).Select(i => Shape.Length * i / Places).MaxBy(s => (other.PointAt(s) - Shape.PointAt(s)).Size);
+        var way = other.PointAt(at) - Shape.PointAt(at);
+        return new(way.Unit(), way.Size, at, other.Energy / Shape.Energy);
+    }
 }
 
 public enum NoLieReason

@@ -131,6 +131,9 @@ public class LieTests
         var lie = Solved(of);
         Assert.NotEmpty(lie.Others);
         var other = lie.Others[0];
+        var fall = lie.Falls[0];
+        Assert.True(fall.Far > 0.05 && fall.EnergyOver > 1);
+        Assert.InRange((lie.Shape.PointAt(fall.At) + (fall.Far * fall.Toward) - other.PointAt(fall.At)).Size, 0, 1e-9);
         var moved = LieSolver.Follow(of with { Length = 2.61 }, lie with { Shape = other, Others = [lie.Shape] }).Lie!;
         Assert.InRange(LieSolver.Apart(moved.Shape, other), 1e-6, 0.02);
         Assert.True(moved.Shape.Energy > Assert.Single(moved.Others).Energy);
