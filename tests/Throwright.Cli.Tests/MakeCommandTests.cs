@@ -59,7 +59,7 @@ public class MakeCommandTests
     public void RunWithoutParts_SaysWhatIsLacking_AndWritesNothing()
     {
         using var bench = new Workbench();
-        var answer = Run("make", "examples/biplane.throwright.json", FirstRun(), "--out", bench.Folder);
+        var answer = Run("make", "examples/biplane.throwright.json", FirstRun(), "wedge", "--out", bench.Folder);
         Assert.Equal(2, answer.Exit);
         Assert.Contains("Nothing was written", answer.Error);
         Assert.Contains("cockpitEnd.tilt", answer.Error);

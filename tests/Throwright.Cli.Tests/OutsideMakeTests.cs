@@ -57,7 +57,7 @@ public sealed partial class OutsideMakeTests : IDisposable
         if (OutsideReaders.Run(python, "/", ["-c", "import ezdxf"]).Exit != 0)
             OutsideReaders.Missing("ezdxf", "python3-ezdxf");
         var files = Files(".dxf");
-        Assert.Equal(8, files.Length);
+        Assert.Equal(10, files.Length);
         const string script = "import sys, ezdxf\nfor f in sys.argv[1:]:\n    d = ezdxf.readfile(f)\n    a = d.audit()\n    print(len(a.errors), len(a.fixes), d.units if d.dxfversion > 'AC1009' else 4)\n";
         var (exit, said) = OutsideReaders.Run(python, bench.Folder, ["-c", script, .. files]);
         Assert.True(exit == 0, said);
@@ -68,7 +68,7 @@ public sealed partial class OutsideMakeTests : IDisposable
     public void Qpdf_FindsNothingWrong()
     {
         var qpdf = OutsideReaders.Find("qpdf", "qpdf");
-        Assert.Equal(3, Files(".pdf").Length);
+        Assert.Equal(4, Files(".pdf").Length);
         foreach (var file in Files(".pdf"))
         {
             var (exit, said) = OutsideReaders.Run(qpdf, bench.Folder, ["--check", file]);

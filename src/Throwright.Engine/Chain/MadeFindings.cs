@@ -11,13 +11,13 @@ internal static class MadeFindings
 {
     private static readonly SourceRef Theory = new("project", "docs/theory/make.md", Evidence.Derived);
 
-    public static IEnumerable<Finding> Of(RunAnswer answer, FigureWriter say)
+    public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
     {
         var run = answer.Run;
         if (MadeParts.Wedges(run).Pair is { } pair)
         {
             foreach (var finding in MakeRules.Find(pair, say))
-                yield return finding;
+                yield return finding.Rule == MakeRules.Stock ? InThisCabin(finding, aircraft, run) : finding;
             yield return MakeRules.OfGalvanic(run.CockpitEnd?.Wedge?.Material ?? "", run.CockpitEnd?.Sheet?.Material ?? "");
             if (MadeParts.ToSheetEdge(run) is { } toEdge)
                 yield return MakeRules.OfSheetEdge(pair, toEdge, say);
@@ -34,6 +34,19 @@ internal static class MadeFindings
             foreach (var finding in MakeRules.Find(load, run.LeverEnd!.Bracket!.Fastener, say))
                 yield return finding;
         }
+    }
+
+    /// <summary>A printed wedge: what its plastic stands, and how hot this cabin gets.</summary>
+    private static Finding InThisCabin(Finding finding, Aircraft aircraft, Run run)
+    {
+        var material = run.CockpitEnd?.Wedge?.Material ?? "";
+        var row = Published.Table("heat/plastics").Rows.FirstOrDefault(r => r.Find("material")!.Text.Equals(material, StringComparison.OrdinalIgnoreCase));
+        if (row is null || row.Find("distortion") is null || aircraft.Environment is not { } at)
+            return finding;
+        var margin = Published.Get("heat/clamped-margin");
+        double stands = row.Si("distortion"), cabin = at.Cabin.Celsius;
+        var text = $"{material} gives way under load at {FigureText.Plain(stands, 0)} °C; this cabin gets {FigureText.Plain(cabin, 0)} °C, and a clamped part wants {FigureText.Plain(margin.Value, 0)} °C in hand: {(stands - cabin >= margin.Value ? "it has them, yet it creeps" : "a fit check only")}.";
+        return finding with { Why = $"{finding.Why} {text}", Sources = [.. finding.Sources, row.Source, margin.Source] };
     }
 
     public static IEnumerable<Need> Needs(Run run) => MadeParts.Wedges(run).Needs;

@@ -43,7 +43,7 @@ internal static class RunFindings
             yield return finding;
         foreach (var finding in ClearanceFindings.Of(answer, say))
             yield return finding;
-        foreach (var finding in MadeFindings.Of(answer, say))
+        foreach (var finding in MadeFindings.Of(aircraft, answer, say))
             yield return finding;
         foreach (var need in NeedsOf(aircraft, answer))
         {

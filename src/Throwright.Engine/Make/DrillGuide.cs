@@ -30,9 +30,10 @@ public sealed record DrillGuide(WedgePair Pair, DrilledPlate Block, double Margi
         if (pair.Washer.Pin is { } pin)
         {
             // The shank's line meets this face (t/2) tan a further along than the middle of the sheet, where the pin stands.
-            var place = new Vector2(-0.5 * of.Sheet * of.Tilt.Tangent, pin.Across);
+            // It lies as the front wedge does: with the lean along x, the pin on the side of negative y.
+            var place = new Vector2(-0.5 * of.Sheet * of.Tilt.Tangent, -pin.Across);
             holes.Add(ThroughHole.Round(place, pin.Diameter));
-            right = Math.Max(right, pin.Across + (0.5 * pin.Diameter) + margin);
+            left = Math.Min(left, -pin.Across - (0.5 * pin.Diameter) - margin);
         }
 
         return new(pair, new(Profile.Rectangle(new(0.5 * (low + high), 0.5 * (left + right)), high - low, right - left, 3e-3), height, [.. holes]), margin);

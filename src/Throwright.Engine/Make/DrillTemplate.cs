@@ -55,7 +55,7 @@ public sealed record DrillTemplate(
         Vector2 along = Vector2.Polar(1, azimuth), across = new(-along.Y, along.X);
         var shift = 0.5 * of.Sheet * of.Tilt.Tangent;
         // Beside the slot, on the side without a pin.
-        var aside = -0.25 * (pair.SlotWidth + (2 * pair.FootprintAcross)) * across;
+        var aside = 0.25 * (pair.SlotWidth + (2 * pair.FootprintAcross)) * across;
         var lines = new List<TemplateSegment>();
         var reach = pair.FootprintAlong + 5e-3;
         foreach (var direction in (Vector2[])[along, across])
@@ -65,8 +65,9 @@ public sealed record DrillTemplate(
         lines.Add(new(TemplateLine.Scale, corner, corner + new Vector2(Bar, 0)));
         lines.Add(new(TemplateLine.Scale, corner, corner + new Vector2(0, Bar)));
         var holes = new List<Profile>();
+        // The front wedge lies with its thick edge against the lean, and so with its own y against "across".
         if (pair.Washer.Pin is { } pin)
-            holes.Add(Profile.Circle(pin.Across * across, 0.5 * pin.Diameter));
+            holes.Add(Profile.Circle(-pin.Across * across, 0.5 * pin.Diameter));
         TemplateEllipse Seat(TemplateLine line, double place) => new(line, place * along, pair.FootprintAlong, pair.FootprintAcross, azimuth);
         return new(
             Profile.Slot(default, pair.SlotWidth, pair.SlotLength, azimuth),

@@ -19,12 +19,13 @@ public static class DrillTemplateDrawing
         [
             $"Seen from the pilot's side, square to the sheet; up the page is up in the sheet. The shank leans {WedgeDrawing.LeanOf(pair.Case.Tilt, say)}. Print without scaling.",
             DrillTemplate.Caution,
-            $"Hole {say.Dimension(pair.SlotWidth)} wide, {say.Dimension(pair.SlotLength)} {say.LengthUnitName} long: drill two holes and file between them.{(pair.Washer.Pin is { } pin ? $" Pin hole Ø{say.Dimension(pin.Diameter)}." : "")} Shank tilted {say.Angle(pair.Case.Tilt.Angle)} in all.",
+            $"Hole {say.Dimension(pair.SlotWidth)} wide, {say.Dimension(pair.SlotLength)} {say.LengthUnitName} long, {HowToCut(pair, say)}.{(pair.Washer.Pin is { } pin ? $" Pin hole Ø{say.Dimension(pin.Diameter)}." : "")} Shank tilted {say.Angle(pair.Case.Tilt.Angle)} in all.",
             "Arrow LEAN: the way the shank leans as it comes toward the pilot. Ellipses: rim of the wedge in front (full) and behind (broken).",
         ]);
-        sheet.Profile(ShopSheet.Holes, template.Hole, ShopSheet.Thick);
+        // Thin: a drill is set to the line, not beside it.
+        sheet.Profile(ShopSheet.Holes, template.Hole, ShopSheet.Thin);
         foreach (var hole in template.Holes)
-            sheet.Profile(ShopSheet.Holes, hole, ShopSheet.Thick);
+            sheet.Profile(ShopSheet.Holes, hole, ShopSheet.Thin);
         foreach (var seat in template.Seats)
             sheet.Ellipse("seat", seat.Centre, seat.Along, seat.Across, seat.Direction, seat.Line == TemplateLine.FrontSeat ? ShopSheet.Thin : ShopSheet.Dashed);
         foreach (var line in template.Lines.Where(l => l.Line == TemplateLine.Centre))
@@ -42,5 +43,14 @@ public static class DrillTemplateDrawing
         }
 
         return sheet.ToPicture(page, $"Drill template of {name}", "Slot, wedge footprints, centre lines and two bars of 100 mm at true size.");
+    }
+
+    /// <summary>A slot that is hardly longer than wide is one hole, filed out.</summary>
+    private static string HowToCut(WedgePair pair, FigureWriter say)
+    {
+        var longer = pair.SlotLength - pair.SlotWidth;
+        return longer < 0.5 * pair.SlotWidth
+            ? $"its length along the lean: drill {say.Dimension(pair.SlotWidth)} at the cross and file {say.Dimension(0.5 * longer)} out at both ends"
+            : "its length along the lean: drill two holes and file between them";
     }
 }

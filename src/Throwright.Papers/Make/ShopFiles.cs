@@ -51,7 +51,7 @@ public static class ShopFiles
         var place = PairInPlace.Of(pair);
         files.Add(Scene($"{id}-wedge-pair", [new("wedge", solid, Blue, [place.Front, place.Back]), new("sheet", place.Sheet.Build(), Metal, [place.SheetAxes])], "the pair on a piece of the sheet, for looking at"));
         Picture part = WedgeDrawing.Part(pair, say, title, choice.Paper), both = WedgeDrawing.Pair(pair, say, title, choice.Paper);
-        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title.Aircraft, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
+        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title.Part, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
         files.AddRange(Drawings($"{id}-wedge-part", part, "drawing of the part"));
         files.AddRange(Drawings($"{id}-wedge-pair", both, "drawing of the pair"));
         var cautions = new List<string>();
@@ -107,6 +107,18 @@ public static class ShopFiles
                 "Bend a scrap strip of the same sheet first and measure it: it gives your own neutral line.",
                 "Strength of bracket and structure belongs to a qualified person; what is worked out here is how far it gives and what its fasteners carry.",
             ]);
+    }
+
+    public static ShopSet Mark(Marking marking, string id, FigureWriter say, ShopChoice choice)
+    {
+        Picture plate = MarkingDrawing.Plate(marking), page = MarkingDrawing.Page(marking, say, choice.Paper);
+        return new(
+            "marking",
+            [
+                .. Drawings($"{id}-marking", plate, "lettering of single strokes, nothing else"),
+                Pdf($"{id}-marking", $"Marking of {marking.Label}", [new(page, "Marking, true size")], choice, "lettering at true size with bars"),
+            ],
+            ["A control is marked with what it is and how it is worked. No control but an emergency control is red.", "Place it beside the knob, where no knob or hand hides it."]);
     }
 
     /// <summary>STEP, STL and 3MF of one body.</summary>

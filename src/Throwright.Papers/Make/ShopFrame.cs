@@ -70,7 +70,13 @@ public static class ShopFrame
                 draw.Line("frame", new(x, y), new(x, y + height), ShopSheet.Thin);
             draw.Words(x + 1, y + 2.6, TextMeasure.Fit(label, Label, width - 2), size: Label);
             if (text.Length > 0)
-                draw.Words(x + 1.5, y + height - 1.6, TextMeasure.Fit(text, bold ? 3.5 : Draughting.Text, width - 2.5, bold), bold: bold, size: bold ? 3.5 : Draughting.Text);
+            {
+                // Smaller where it is long, and cut only where it could not be read.
+                const double smallest = 2.2;
+                var usual = bold ? 3.5 : Draughting.Text;
+                var size = Math.Max(smallest, usual * Math.Min(1, (width - 2.5) / TextMeasure.Width(text, usual, bold)));
+                draw.Words(x + 1.5, y + height - 1.6, TextMeasure.Fit(text, size, width - 2.4, bold), bold: bold, size: size);
+            }
         }
 
         // The cone seen from its side and, on its small end's side, from its end.

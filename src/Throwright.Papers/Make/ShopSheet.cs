@@ -104,6 +104,23 @@ internal sealed class ShopSheet(Point origin)
         return y;
     }
 
+    /// <summary>A word on a line with a place.</summary>
+    public void Word(Vector2 at, string word)
+    {
+        Sketch.Layer = Words;
+        Sketch.Text(At(at).X, At(at).Y, Text, word, Tones.Ink);
+    }
+
+    /// <summary>A heading and lines below it.</summary>
+    public void List(Vector2 at, string heading, IEnumerable<string> lines)
+    {
+        Sketch.Layer = Words;
+        var (x, y) = At(at);
+        Sketch.Text(x, y, Text, heading, Tones.Ink, bold: true);
+        foreach (var line in lines)
+            Sketch.Text(x, y += 1.5 * Text, Text, line, Tones.Ink);
+    }
+
     /// <summary>The two bars that prove the print.</summary>
     public void Bars(Vector2 corner, double length)
     {

@@ -5,6 +5,7 @@ using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
 using Throwright.Engine.Model;
+using Throwright.Formats.Drawing;
 using Throwright.Formats.Step;
 using Throwright.Papers.Make;
 using Throwright.Shapes.Quantities;
@@ -123,6 +124,18 @@ internal static class MakeCommand
                 sets.Add(ShopFiles.Bracket(BracketSolver.Solve(bracket), id, Title("Bracket", "B") with { Material = bracket.Alloy }, say, choice));
             else
                 lacks.Add("bracket: the file does not describe one (leverEnd.bracket).");
+        }
+
+        if (Is("marking"))
+        {
+            var legend = run.Installation?.Legend;
+            var marking = new Marking(run.Label, run.How, legend?.Distance.Metres ?? Marking.UsualDistance, legend?.LightOnDark ?? true, legend?.Height.Metres);
+            if (run.Label.Length == 0)
+                lacks.Add("marking: the run has no label (label, how).");
+            else if (StrokeLetters.Lacking(run.Label + run.How) is { Length: > 0 } lacking)
+                lacks.Add($"marking: no single-stroke letter for {string.Join(' ', lacking.ToCharArray())}.");
+            else
+                sets.Add(ShopFiles.Mark(marking, id, say, choice));
         }
 
         return sets;

@@ -55,6 +55,26 @@ public class PairInPlaceTests
         }
     }
 
+    /// <summary>Template and guide block are laid on the sheet from the pilot's side: the pin's hole they give is the one the wedges have.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(70)]
+    [InlineData(200)]
+    public void Pin_OnTemplateAndGuide_IsWhereTheWedgesHaveIt(double azimuth)
+    {
+        var pair = WedgePairSolver.Solve(Pair().Case with { Tilt = new(12.5 * Degree, azimuth * Degree) });
+        var wanted = PairInPlace.Of(pair).Sheet.Holes[1].Place;
+        Vector2 along = Vector2.Polar(1, azimuth * Degree), across = new(-along.Y, along.X);
+        var drawn = DrillTemplate.Of(pair).Holes.Single();
+        var centre = (1 / drawn.Area) * drawn.Moment;
+        Assert.Equal(wanted.X, Vector2.Dot(centre, along), 1e-9);
+        Assert.Equal(wanted.Y, Vector2.Dot(centre, across), 1e-9);
+        // The block's mark is where the shank's line meets the face toward the pilot: (t/2) tan a further along.
+        var led = DrillGuide.Of(pair).Block.Holes[1].Place;
+        Assert.Equal(wanted.X, led.X + (0.8 * Mm * pair.Washer.Tangent), 1e-12);
+        Assert.Equal(wanted.Y, led.Y, 1e-12);
+    }
+
     [Fact]
     public void Guide_Block_IsOneBodyWithTheLeaningHoleOverTheMark()
     {

@@ -132,8 +132,9 @@ public class WedgePairTests
         Assert.Null(pair.Washer.Fault);
         var hole = Assert.Single(DrillTemplate.Of(pair).Holes);
         var centre = 1 / hole.Area * hole.Moment;
-        // The tilt is up, so across is to the left.
-        Assert.Equal((-pair.Washer.Pin.Across / Mm, 0), (centre.X / Mm, centre.Y / Mm), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-9);
+        // The tilt is up, so the front wedge's thick edge is down and its bore's axis comes toward the pilot: its y, axis
+        // times thick, is to the pilot's right.
+        Assert.Equal((pair.Washer.Pin.Across / Mm, 0), (centre.X / Mm, centre.Y / Mm), (a, b) => Math.Abs(a.Item1 - b.Item1) + Math.Abs(a.Item2 - b.Item2) < 1e-9);
     }
 
     [Fact]
