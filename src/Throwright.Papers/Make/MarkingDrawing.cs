@@ -2,7 +2,6 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Sources;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
-using Throwright.Shapes.Quantities;
 
 namespace Throwright.Papers.Make;
 
