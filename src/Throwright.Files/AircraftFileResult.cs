@@ -1,7 +1,9 @@
+using System.Collections.Frozen;
 using Throwright.Engine.Model;
 using Throwright.Files.Description;
 using Throwright.Files.Saving;
 using Throwright.Shapes;
+using Throwright.Shapes.Distance;
 
 namespace Throwright.Files;
 
@@ -22,6 +24,9 @@ public sealed record AircraftFileResult
 
     /// <summary>Runs with a fault; they are not in <see cref="Aircraft"/>.</summary>
     public EquatableList<RunLeftOut> RunsLeftOut { get; init; } = [];
+
+    /// <summary>Triangles of the meshes beside the file that were read; see <see cref="MeshesBeside"/>.</summary>
+    public IReadOnlyDictionary<MeshShape, Skin> Meshes { get; init; } = FrozenDictionary<MeshShape, Skin>.Empty;
 
     /// <summary>The text as read, for <see cref="TextEdit"/>.</summary>
     public string Text { get; init; } = "";

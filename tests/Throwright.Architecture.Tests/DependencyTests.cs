@@ -32,7 +32,8 @@ public class DependencyTests
         { "Throwright.Shapes", [] },
         { "Throwright.Formats", ["Throwright.Shapes"] },
         { "Throwright.Engine", ["Throwright.Shapes"] },
-        { "Throwright.Files", ["Throwright.Engine", "Throwright.Shapes"] },
+        // Formats: it reads the meshes beside an aircraft file.
+        { "Throwright.Files", ["Throwright.Engine", "Throwright.Formats", "Throwright.Shapes"] },
         { "Throwright.Papers", ["Throwright.Engine", "Throwright.Formats", "Throwright.Shapes"] },
         { "Throwright.Web", ["Throwright.Engine", "Throwright.Files", "Throwright.Formats", "Throwright.Papers", "Throwright.Shapes"] },
     };

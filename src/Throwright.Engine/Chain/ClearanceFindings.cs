@@ -25,6 +25,10 @@ internal static class ClearanceFindings
                 : finding;
         }
 
+        // Where inside can't be told from outside, that was said of the pair.
+        var told = clearance.Pairs.Where(p => p.Enclosure == Enclosure.OpenMesh).SelectMany(p => (string[])[p.First.Name, p.Second.Name]).ToHashSet();
+        foreach (var finding in MeshFindings.Of(clearance.Meshes, told, say))
+            yield return finding;
         foreach (var left in clearance.NotRead)
         {
             yield return new()
@@ -53,7 +57,8 @@ internal static class ClearanceFindings
                 Value = pair.Lower,
                 Rounding = Rounding.Down,
                 Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
-                Inputs =
+                // Proved in one glance, no place was looked at.
+                Inputs = found.FirstPart.Length == 0 ? [] :
                 [
                     .. found.Joints.Zip(found.Positions, (joint, at) => new FigureStep(
                         "q",
@@ -65,8 +70,8 @@ internal static class ClearanceFindings
                 ],
                 Steps =
                 [
-                    .. Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
-                    .. Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
+                    .. found.FirstPart.Length == 0 ? [] : Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
+                    .. found.FirstPart.Length == 0 ? [] : Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
                     .. found.Overlap > 0 ? [new("o", "overlap found there, a help and not a proven greatest depth", found.Overlap, QuantityKind.Length)] : Array.Empty<FigureStep>(),
                     // Beyond the distance of interest nothing nearer was looked for, so what was found says little.
                     .. found.Ended != SearchEnd.Enough && double.IsFinite(pair.Upper) ? [new("u", "nearest that was found, at the positions above", pair.Upper, QuantityKind.Length)] : Array.Empty<FigureStep>(),
@@ -77,6 +82,9 @@ internal static class ClearanceFindings
                 Uncertainty = How(found),
             };
         }
+
+        foreach (var figure in MeshFindings.Figures(clearance.Meshes))
+            yield return figure;
     }
 
     private static IEnumerable<FigureStep> Point(string letter, string name, Vector3 at) =>

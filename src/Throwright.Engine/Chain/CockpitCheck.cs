@@ -7,26 +7,27 @@ using Throwright.Shapes;
 namespace Throwright.Engine.Chain;
 
 /// <summary>What comes near the handles of an aircraft, over all positions of everything that moves.</summary>
-public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<string> NotRead)
+public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
 {
     /// <summary>What concerns one run.</summary>
     public RunClearance Of(Run run)
     {
         ArgumentNullException.ThrowIfNull(run);
         if (Handles.FirstOrDefault(h => h.Run.Id == run.Id) is not { } handle)
-            return new(null, [], [], NotRead);
+            return new(null, [], [], Meshes, NotRead);
         bool Concerns(string first, string second) => first == handle.Name || second == handle.Name;
         return new(
             handle,
             Clearance.Pairs.Where(p => Concerns(p.First.Name, p.Second.Name)).ToEquatableList(),
             Clearance.Case.Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
+            Meshes,
             NotRead);
     }
 }
 
 /// <summary>Clearance of one run's handle.</summary>
 /// <param name="Handle">Null: not enough is known of it.</param>
-public sealed record RunClearance(HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<string> NotRead)
+public sealed record RunClearance(HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
 {
     /// <summary>Name of what the handle is held against.</summary>
     public string Other(PairClearance pair)
@@ -54,7 +55,7 @@ public static class CockpitCheck
         var handles = scene.Handles.Select(h => (Handle: h, h.Body)).ToList();
         var watched = handles.Where(h => only is null || h.Handle.Run.Id == only.Id).Select(h => h.Body).ToList();
         var of = scene.Case(effort, watched, handles.Select(h => h.Body).Except(watched).Concat(scene.Bodies));
-        return new(scene.Handles, ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel), scene.NotRead);
+        return new(scene.Handles, ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel), scene.Meshes, scene.NotRead);
     }
 
     /// <summary>The clearance that is wanted round a run's handle.</summary>

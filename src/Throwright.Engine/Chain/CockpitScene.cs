@@ -22,8 +22,8 @@ public sealed record CockpitEffort
     /// <summary>Pairs worked at once; the answer does not depend on it.</summary>
     public int Threads { get; init; } = 1;
 
-    /// <summary>The solid of a mesh in aircraft axes, its accuracy not yet added; null: it was not read.</summary>
-    public Func<MeshShape, Solid?>? Meshes { get; init; }
+    /// <summary>The triangles of a mesh as its file has them; null: it was not read.</summary>
+    public Func<MeshShape, Skin?>? Meshes { get; init; }
 
     /// <summary>Called with pairs done and pairs in all; from any thread.</summary>
     public Action<int, int>? Progress { get; init; }
@@ -34,9 +34,10 @@ public sealed record CockpitEffort
 
 /// <summary>The cockpit of an aircraft as clearance sees it.</summary>
 /// <param name="Bodies">Everything that is no handle, as the file describes it.</param>
+/// <param name="Meshes">How each mesh was placed.</param>
 /// <param name="NotRead">What could not be made a body, in words.</param>
 internal sealed record CockpitScene(
-    EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<string> NotRead)
+    EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
 {
     /// <summary>Is there anything to look at?</summary>
     public static bool IsAskedFor(Aircraft aircraft) => aircraft.Bodies.Count > 0 || aircraft.Sheets.Count > 0;
@@ -51,11 +52,13 @@ internal sealed record CockpitScene(
         }
 
         var notRead = new List<string>();
-        var made = aircraft.Bodies.Select(body => (Body: body, Made: Make(aircraft, body, effort, notRead).ToList())).ToList();
+        var meshes = new List<PlacedMesh>();
+        var made = aircraft.Bodies.Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
         return new(
             handles.ToEquatableList(),
             made.SelectMany(m => m.Made).ToEquatableList(),
             made.SelectMany(m => m.Body.Touches.SelectMany(t => Contacts(m.Made, t))).ToEquatableList(),
+            meshes.ToEquatableList(),
             notRead.ToEquatableList());
 
         IEnumerable<AllowedContact> Contacts(List<CockpitBody> own, Touch touch)
@@ -89,7 +92,7 @@ internal sealed record CockpitScene(
 
     private static string NameOf(Body body) => body.Id.Replace('-', ' ');
 
-    private static IEnumerable<CockpitBody> Make(Aircraft aircraft, Body body, CockpitEffort effort, List<string> notRead)
+    private static IEnumerable<CockpitBody> Make(Aircraft aircraft, Body body, CockpitEffort effort, List<PlacedMesh> meshes, List<string> notRead)
     {
         var name = NameOf(body);
         if (body.ReadyMade is { } ready and not TubeFrame)
@@ -117,10 +120,20 @@ internal sealed record CockpitScene(
         {
             if (part.Shape is not MeshShape mesh)
                 continue;
-            if (effort.Meshes?.Invoke(mesh) is { } solid)
-                yield return new(convex.Count == 0 && body.Parts.Count == 1 ? name : $"{name} {part.Name}", solid.Padded(body.Allow.Metres + sway + mesh.Accuracy.Metres + Placing(mesh)), joints);
-            else
+            var called = convex.Count == 0 && body.Parts.Count == 1 ? name : $"{name} {part.Name}";
+            if (effort.Meshes?.Invoke(mesh) is not { } skin)
+            {
                 notRead.Add($"{name}: the mesh {mesh.File} is not read, so nothing is proved about it");
+            }
+            else if (PlacedMesh.Of(called, mesh, skin) is not { } placed)
+            {
+                notRead.Add($"{name}: the matched points of the mesh {mesh.File} lie in one line, so its place is not fixed and nothing is proved about it");
+            }
+            else
+            {
+                meshes.Add(placed);
+                yield return new(called, placed.Solid(part.Name, body.Allow.Metres + sway), joints);
+            }
         }
     }
 
@@ -197,9 +210,6 @@ internal sealed record CockpitScene(
                 throw new ArgumentOutOfRangeException(nameof(shape));
         }
     }
-
-    private static double Placing(MeshShape mesh) =>
-        mesh.At is { } at ? Unsure(at) : mesh.Matched.Select(m => HandleMount.Unsureness(m.Aircraft)).DefaultIfEmpty().Max();
 
     private static Vector3 At(PointAt point) => HandleMount.Vector(point);
 

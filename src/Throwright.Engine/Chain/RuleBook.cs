@@ -81,6 +81,8 @@ public static class RuleBook
         new(ClearanceRules.Pair, "Does the handle stay clear of everything else, in every position of both?", "they touch, or come nearer than your own figure", "nearer than the usual figure, or not decided", "the wanted clearance, proved"),
         new(ClearanceRules.Contacts, "What was left out because it may touch?", "", "always: nothing is proved about it", "(no finding)"),
         new(ClearanceRules.Skin, "Can inside be told from outside?", "", "a scanned surface is open", "(no finding)"),
+        new(MeshFindings.Open, "Is each mesh closed?", "", "one has open edges: what it does not show is not proved", "(no finding)"),
+        new(MeshFindings.Fit, "Do the matched points of a mesh agree?", "they lie farther apart, or nearer, than in the mesh by more than 3 %: a slip of units or points", "one misses by more than the usual most", "they do"),
         new(ClearanceFindings.NotRead, "Is every body in the picture?", "", "", "(needs input: a mesh is not read, or a leg can't span its hip and heel)"),
         new(MakeRules.ThinEdge, "Can the wedge be made, and is its thin edge stout enough?", "it can't be made as described", "thinner than the least of its stock", "at or above it"),
         new(MakeRules.Stock, "Will the wedge last?", "", "it is printed: a test piece", "(no finding)"),

@@ -53,7 +53,7 @@ public static class ClearanceRules
                 Verdict = Verdict.Caution,
                 Sentence = $"{Names(pair)}: a scanned surface is open, so only the distance of the surfaces is proved.",
                 Sources = [Derived],
-                Why = "Whether a part lies wholly inside can't be told through a hole in the scan: look at it.",
+                Why = "Whether a part lies wholly inside can't be told through a hole in the scan, and what the scan did not see is not in the picture: look there.",
             };
         }
 

@@ -79,7 +79,7 @@ public static class ZipWriter
 
     private static byte[] Number32(uint value) => [(byte)value, (byte)(value >> 8), (byte)(value >> 16), (byte)(value >> 24)];
 
-    private static uint Crc(ReadOnlySpan<byte> content)
+    internal static uint Crc(ReadOnlySpan<byte> content)
     {
         var crc = uint.MaxValue;
         foreach (var b in content)

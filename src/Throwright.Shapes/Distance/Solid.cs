@@ -58,13 +58,21 @@ public sealed class Solid
 
     /// <param name="indices">Three corners a triangle, counter-clockwise seen from outside where the mesh is closed.</param>
     /// <param name="padding">Stated error of the scan or of the chords, m: added all round, exactly.</param>
-    public static Solid OfTriangles(string name, IReadOnlyList<Vector3> corners, IReadOnlyList<int> indices, double padding = 0)
+    public static Solid OfTriangles(string name, IReadOnlyList<Vector3> corners, IReadOnlyList<int> indices, double padding = 0) =>
+        OfTriangles(name, corners, indices, _ => padding);
+
+    /// <param name="padding">How far the true surface may be from a corner, m; a triangle gets the most of its three, all round.</param>
+    public static Solid OfTriangles(string name, IReadOnlyList<Vector3> corners, IReadOnlyList<int> indices, Func<Vector3, double> padding)
     {
         if (indices.Count == 0 || indices.Count % 3 != 0)
             throw new ArgumentException("Three corners a triangle, and at least one triangle.", nameof(indices));
         var shapes = new ConvexShape[indices.Count / 3];
         for (var t = 0; t < shapes.Length; t++)
-            shapes[t] = new Hull([corners[indices[3 * t]], corners[indices[(3 * t) + 1]], corners[indices[(3 * t) + 2]]], padding);
+        {
+            Vector3 a = corners[indices[3 * t]], b = corners[indices[(3 * t) + 1]], c = corners[indices[(3 * t) + 2]];
+            shapes[t] = new Hull([a, b, c], Math.Max(padding(a), Math.Max(padding(b), padding(c))));
+        }
+
         var tree = new Tree(shapes, flatBelow: 1);
         return new(tree, [.. Enumerable.Repeat(name, 1)], [.. corners], [.. indices]);
     }
@@ -74,10 +82,8 @@ public sealed class Solid
     {
         if (more == 0)
             return this;
-        var leaves = Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n]).ToList();
-        return IsMesh
-            ? OfTriangles(names[0], corners, triangles, leaves[0].Radius + more)
-            : Of(leaves.Select((shape, i) => new Part(names[i], shape.Padded(more))));
+        var leaves = Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n].Padded(more)).ToArray();
+        return IsMesh ? new(new(leaves, flatBelow: 1), names, corners, triangles) : Of(leaves.Select((shape, i) => new Part(names[i], shape)));
     }
 
     internal ConvexShape Node(int node) => nodes[node];

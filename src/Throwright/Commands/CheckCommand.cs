@@ -6,6 +6,7 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Files;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Cli.Commands;
@@ -127,7 +128,7 @@ internal static class CheckCommand
         + $"\nNot an approval. Exit {code}: {code switch { ExitCode.Clear => "nothing fails", ExitCode.Fail => "something fails", _ => "a file could not be used" }}.\n";
 
     /// <summary>One file of many uses one core; one alone uses all for its clearances, and says how far it is.</summary>
-    private static AircraftAnswer CheckOne(Aircraft aircraft, bool isOneOfMany, Wishes wishes, CancellationToken cancel)
+    private static AircraftAnswer CheckOne(Aircraft aircraft, IReadOnlyDictionary<MeshShape, Skin> meshes, bool isOneOfMany, Wishes wishes, CancellationToken cancel)
     {
         var watch = Stopwatch.StartNew();
         Action<int, int>? progress = isOneOfMany || Console.IsErrorRedirected ? null : (done, all) =>
@@ -135,17 +136,17 @@ internal static class CheckCommand
             if (watch.ElapsedMilliseconds > 400)
                 Console.Error.Write($"\rclearance: {done} of {all} pairs\r");
         };
-        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
+        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Meshes = meshes.GetValueOrDefault, Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
         cancel.ThrowIfCancellationRequested();
         return answer;
     }
 
     private static (string Text, int Code) CheckOne(string path, bool isOneOfMany, Wishes wishes, CancellationToken cancel)
     {
-        var result = Loading.Read(path, wishes.Tries, out var problem);
+        var result = Loading.Read(path, wishes.Tries, out var problem, cancel);
         if (problem is not null)
             return wishes.Json ? (CheckJson.Refused(path, problem), ExitCode.Unusable) : ($"{path}: {problem}.\n", ExitCode.Unusable);
-        var answer = result.Aircraft is { } aircraft ? CheckOne(aircraft, isOneOfMany, wishes, cancel) : null;
+        var answer = result.Aircraft is { } aircraft ? CheckOne(aircraft, result.Meshes, isOneOfMany, wishes, cancel) : null;
         if (answer is not null && wishes.Run is { } only)
         {
             if (Loading.FindRun(answer.Aircraft, only, out var none) is not { } run)

@@ -13,8 +13,11 @@ internal static class Loading
             ? Directory.EnumerateFiles(path, "*" + AircraftFile.Extension, SearchOption.AllDirectories).Order(StringComparer.Ordinal)
             : (IEnumerable<string>)[path])];
 
-    /// <summary>The file with each "run/path=value" put in; the file on disk is not touched.</summary>
-    public static AircraftFileResult Read(string path, IReadOnlyList<string> tries, out string? problem)
+    /// <summary>The file with each "run/path=value" put in, and the meshes beside it; the file on disk is not touched.</summary>
+    public static AircraftFileResult Read(string path, IReadOnlyList<string> tries, out string? problem, CancellationToken cancel = default) =>
+        MeshesBeside.Read(path, ReadText(path, tries, out problem), cancel);
+
+    private static AircraftFileResult ReadText(string path, IReadOnlyList<string> tries, out string? problem)
     {
         problem = null;
         var result = AircraftFile.Read(path);

@@ -148,7 +148,7 @@ public sealed class CockpitCheckTests
         Assert.Contains("grip.stl", told[0].Sentence);
         Assert.Contains("don't span", told[1].Sentence);
         // Once read, it counts.
-        var read = Solve(Of(Handle("a"), mesh), new() { Meshes = _ => Solid.OfTriangles("mesh", [new(1.2, 0, 0.7), new(1.2, 0.1, 0.7), new(1.2, 0, 0.8)], [0, 1, 2]) });
+        var read = Solve(Of(Handle("a"), mesh), new() { Meshes = _ => new([new(1200, 0, 700), new(1200, 100, 700), new(1200, 0, 800)], [0, 1, 2]) });
         Assert.InRange(0.120, read.Clearance.Pairs.Single().Lower, double.PositiveInfinity);
         Assert.Empty(read.NotRead);
     }
