@@ -70,10 +70,10 @@ public static class MeshesBeside
         if (across * metres is >= Smallest and <= Largest)
             return null;
         return (
-            $"{shape.File} is {FigureText.Plain(across * metres, 4)} m across in this unit",
+            $"{shape.File} is {FigureText.Plain(across * metres, 3)} m across in this unit",
             $"a unit in which it is 1 mm to {Largest:0} m across: in mm it is {Across(1e-3)}, in inches {Across(0.0254)}, in metres {Across(1)}");
 
-        string Across(double unit) => $"{FigureText.Plain(across * unit, 4)} m";
+        string Across(double unit) => $"{FigureText.Plain(across * unit, 3)} m";
     }
 
     private static MeshReading Read(string folder, string name, CancellationToken cancel)

@@ -31,7 +31,7 @@ public sealed class MeshesBesideTests : IDisposable
     [InlineData("meshes/wall.dwg", "mm", "no mesh that can be read", ".file")]
     [InlineData("meshes/link.stl", "mm", "a link", ".file")]
     [InlineData("linked/passwd.stl", "mm", "a link", ".file")]
-    [InlineData("meshes/wall.stl", "ft", "122 m across", ".unit")]
+    [InlineData("meshes/wall.stl", "ft", "121.920 m across", ".unit")]
     [InlineData("meshes/cube.3mf", "in", "millimeter", ".unit")]
     public void Mesh_AtFault_IsToldAtItsPlace_AndTheRestIsRead(string file, string unit, string found, string member)
     {
@@ -40,7 +40,7 @@ public sealed class MeshesBesideTests : IDisposable
         Put("meshes/empty.stl", "");
         Put("meshes/cut.stl", Triangle[..60]);
         Put("outside.stl", Triangle);
-        File.Copy(Path.Combine(RepositoryFolder.Path, "examples", "meshes", "left-wall.3mf"), Path.Combine(folder, "meshes", "cube.3mf"));
+        File.Copy(RepositoryFolder.Path("examples", "meshes", "left-wall.3mf"), Path.Combine(folder, "meshes", "cube.3mf"));
         File.CreateSymbolicLink(Path.Combine(folder, "meshes", "link.stl"), Path.Combine(folder, "outside.stl"));
         Directory.CreateSymbolicLink(Path.Combine(folder, "linked"), "/etc");
         var result = Read(Mesh("meshes/wall.stl"), Mesh(file, unit));
@@ -56,7 +56,7 @@ public sealed class MeshesBesideTests : IDisposable
     [Fact]
     public void Scan_OfTheExample_IsAHundredThousandTriangles()
     {
-        var path = Path.Combine(RepositoryFolder.Path, "examples", "scanned-wall.throwright.json");
+        var path = RepositoryFolder.Path("examples", "scanned-wall.throwright.json");
         var result = MeshesBeside.Read(path, AircraftFile.Read(path), TestContext.Current.CancellationToken);
         Assert.Empty(result.Problems);
         var scan = Assert.Single(result.Meshes).Value;
@@ -72,7 +72,7 @@ public sealed class MeshesBesideTests : IDisposable
         File.WriteAllText(path, $$"""
             {
               "format": 1,
-              "aircraft": "A",
+              "aircraft": { "name": "A" },
               "bodies": [ {
                 "id": "wall",
                 "shapes": [

@@ -95,9 +95,9 @@ public sealed class PlacedMeshTests
     public void MatchedPoints_OneMistaken_IsCaution_WrongUnit_IsFail()
     {
         Assert.Equal(Verdict.Clear, FitOf(Matched(Wall, 0)).Verdict);
-        var mistaken = FitOf(Matched([Wall[0], Wall[1], Wall[2] + new Vector3(0, 0, 60), Wall[3]], 0, Wall));
+        var mistaken = FitOf(Matched([Wall[0], Wall[1], Wall[2] + new Vector3(0, 60, 0), Wall[3]], 0, Wall));
         Assert.Equal(Verdict.Caution, mistaken.Verdict);
-        Assert.Contains("point 3 worst", mistaken.Sentence);
+        Assert.Contains("agree within 0.601 in", mistaken.Sentence);
         var slip = FitOf(Matched([.. Wall.Select(w => 10 * w)], 0, Wall));
         Assert.Equal(Verdict.Fail, slip.Verdict);
         Assert.Contains("times as far apart", slip.Sentence);

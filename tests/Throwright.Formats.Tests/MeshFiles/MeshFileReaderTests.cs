@@ -1,4 +1,5 @@
 using System.Text;
+using Throwright.Formats.Gltf;
 using Throwright.Formats.MeshFiles;
 using Throwright.Formats.Stl;
 using Throwright.Formats.ThreeMf;
@@ -51,6 +52,16 @@ public sealed class MeshFileReaderTests
                 Assert.Equal(mesh.Volume * 1e9, VolumeOf(read.Skin), 1e-4 * mesh.Volume * 1e9);
             }
         }
+    }
+
+    [Fact]
+    public void Glb_AsWritten_KeepsVolume()
+    {
+        var solid = SolidCases.All[0].Solid;
+        var read = Sound("a.glb", GlbWriter.Write([new("one", solid, new(128, 128, 128), [Axes.World])], 0.05e-3));
+        Assert.Equal(0, read.Skin!.OpenEdges());
+        var volume = Mesh.Of(solid, 0.05e-3).Volume;
+        Assert.Equal(volume, VolumeOf(read.Skin), 2e-3 * volume);
     }
 
     [Fact]
