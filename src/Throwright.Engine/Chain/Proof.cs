@@ -20,7 +20,18 @@ internal static class Proof
     };
 
     public static IEnumerable<Finding> Findings(Aircraft aircraft, RunAnswer answer, FigureWriter say) =>
-        ProveRules.Find(CaseFor(aircraft, answer), answer.Proof!, say).Concat(HeatRules.Find(answer.Heat!, say));
+        ProveRules.Find(CaseFor(aircraft, answer), answer.Proof!, say).Concat(Panel(aircraft, answer.Run, say)).Concat(HeatRules.Find(answer.Heat!, say));
+
+    /// <summary>Order of the engine's knobs; each finding stands at one run: carburettor heat's at its own, the order's at the throttle or, without one, the mixture.</summary>
+    private static IEnumerable<Finding> Panel(Aircraft aircraft, Run run, FigureWriter say)
+    {
+        var knobs = aircraft.Runs
+            .Where(r => r.CockpitEnd?.Hole is not null)
+            .Select(r => new PanelPlace(RunWords.Of(r).Name, r.Function, r.CockpitEnd!.Knob, r.CockpitEnd.Hole!.Buttline.Nominal.Metres, r.CockpitEnd.Hole.Waterline.Nominal.Metres))
+            .ToList();
+        var first = aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Throttle) ?? aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Mixture);
+        return PanelOrder.Find(knobs, say).Where(f => f.Rule == PanelOrder.CarburettorHeat ? run.Function == ControlFunction.CarburettorHeat : ReferenceEquals(run, first));
+    }
 
     internal static ProveCase CaseFor(Aircraft aircraft, RunAnswer answer)
     {

@@ -125,6 +125,19 @@ public static class Rigging
         return (place.KnobPull.Nominal, place.KnobPush.Nominal);
     }
 
+    /// <summary>Limits as a rule or tape reads them, rounded to the inside: "9/64 to 37/64 in (0.136 to 0.590)".</summary>
+    private static string RangeWords(Display display, FigureWriter say, double least, double most)
+    {
+        var plain = $"{say.Length(least, Rounding.Up)} to {say.Length(most, Rounding.Down)}";
+        if (display.Length != LengthUnit.Inch)
+            return plain;
+        var part = Length.MetresPerInch / display.Fraction;
+        double low = Math.Ceiling((least / part) - 1e-6) * part, high = Math.Floor((most / part) + 1e-6) * part;
+        return low > high || FigureText.FractionOfInch(new(low), display.Fraction, 2e-6) is not { } a || FigureText.FractionOfInch(new(high), display.Fraction, 2e-6) is not { } b
+            ? plain
+            : $"{a.Replace(" in", "", StringComparison.Ordinal)} to {b} ({say.LengthNumber(least, Rounding.Up)} to {say.LengthNumber(most, Rounding.Down)})";
+    }
+
     /// <summary>Lost motion over all tolerances: every term rises with its inputs.</summary>
     private static (double Least, double Most) LostMotion(LadderCase of)
     {
@@ -169,7 +182,7 @@ public static class Rigging
                 notes.Add("This card sets the swivel for equal cushions: the file gives no place for it, or one that does not keep them. Write the readings into the file afterwards.");
             double atPush = ladder.StretchPush + Math.Max(0, -ladder.HeatAtPush.Low), atPull = ladder.StretchPull + Math.Max(0, ladder.HeatAtPull.High);
             double used = ladder.Throw + ladder.LostMotion, low = ladder.Wanted + atPush, high = ladder.Stroke - ladder.Wanted - atPull - used;
-            string Range(double a, double b) => $"{say.Length(a, Rounding.Up)} to {say.Length(b, Rounding.Down)}";
+            string Range(double a, double b) => RangeWords(aircraft.Display, say, a, b);
             if (high >= low)
             {
                 steps.Add(new($"Push lightly until {words.Device} is {words.PushEnd} against its stop. Knob from its IN stop:", Range(low, high), "knobAtPush", low, high, Math.Clamp(ladder.Setting.KnobOutAtPushStop, low, high)));

@@ -62,7 +62,7 @@ public static class RuleBook
         new(ProveRules.Distance, "Does the cable keep clear of wiring and lines?", "closer than asked, or touching", "the limit is from memory", "clear of them"),
         new(ProveRules.People, "Can a weaker hand work it?", "", "more than a weaker hand gives", "within"),
         new(ProveRules.Unsaid, "What do the rules of installation still wait for?", "", "", "(needs input: the file does not say)"),
-        new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "", "left of the throttle or far enough"),
+        new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "nearer, and no throttle in the file", "left of the throttle or far enough"),
         new(PanelOrder.Levers, "Do the engine controls stand in the published order?", "another order", "", "power, propeller, mixture"),
         new(HeatRules.Parts, "Does each part stand the heat of its place?", "one does not", "the limit is from memory", "all do"),
         new(LieRules.Rests, "Does the conduit come to rest in one lie by itself?", "it finds no lie: too short, too slack, or clamps that leave no way", "a loop, a bow that may fall to any side, or another lie it can rest in", "it does"),

@@ -40,7 +40,7 @@ public static class RuleTable
         (_, Binding.OperatingLimitation) => "binds",
         (Basis.Part23, Binding.TypeCertificated) => "binds where the certification basis contains it",
         (Basis.Car3, Binding.TypeCertificated) => "guidance: ask the paragraph of your CAR 3 edition",
-        (_, Binding.TypeCertificated) => "published good practice, does not bind an amateur-built aircraft",
+        (_, Binding.TypeCertificated) => "good practice; does not bind an amateur-built aircraft",
         (_, Binding.Guidance) => "guidance",
         _ => "comparison",
     };

@@ -10,7 +10,8 @@ namespace Throwright.Engine.Maintain;
 /// <summary>Inspection list and drift of one run. Theory: docs/theory/maintain.md.</summary>
 public static class MaintainSolver
 {
-    private const string Annual = "each annual or condition inspection, and each 100 h";
+    /// <summary>When most items are due.</summary>
+    public const string Annual = "each annual or condition inspection, and each 100 h";
     private static readonly SourceRef Practice = new("common-practice", "judgement", Evidence.CommonPractice);
 
     public static MaintainAnswer Solve(MaintainCase of, FigureWriter say)
@@ -38,7 +39,7 @@ public static class MaintainSolver
         yield return new(
             strand ? "Core at swivel, anchor and every bend: broken wires" : "Core at swivel and anchor: kink, nick, rust, a bend that came anew",
             strand ? "one broken wire where it is flexed or rubbed, or within a foot of a swage" : "none", Annual, "replace the cable", [cable]);
-        yield return new("Paint lines across screw, fitting and wire, conduit and anchor", "unbroken", "before first flight, after 10 h, then " + Annual, "rig anew, then look for why", [Practice]);
+        yield return new("Paint lines across screw, fitting and wire, conduit and anchor", "unbroken", "also before first flight and after 10 h", "rig anew, then look for why", [Practice]);
         yield return new("Swivel turns on its pin; bolt, nut and cotter in place", "free, no play, cotter whole", Annual, "new cotter each time", [scope, Published.Rule("ac-43-13-1b-7-38").Source]);
         yield return new("Anchor and bracket: cracks, loose rivets, bends; clamps and their cushions", "none", Annual, "replace", [scope, limits]);
         yield return new("Conduit along its way: chafe, burns, kinks, swelling; distance to wiring, lines and exhaust", "none", Annual, "replace or reroute; a burned liner is not cleaned", [scope]);

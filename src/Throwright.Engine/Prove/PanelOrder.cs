@@ -31,10 +31,15 @@ public static class PanelOrder
             yield return new()
             {
                 Rule = CarburettorHeat,
-                Verdict = left || distance >= Apart ? Verdict.Clear : Verdict.Fail,
+                // Where no throttle is described, it may stand left of it.
+                Verdict = left || distance >= Apart ? Verdict.Clear : throttle is null ? Verdict.Caution : Verdict.Fail,
                 Sentence = left
                     ? "Carburettor heat stands left of the throttle."
-                    : $"Carburettor heat stands {say.Length(distance, Rounding.Down)} from the mixture and not left of the throttle; {say.Length(Apart)} is asked.",
+                    : throttle is null
+                        ? $"Carburettor heat stands {say.Length(distance, Rounding.Down)} from the mixture; {say.Length(Apart)} is asked unless it stands left of the throttle, which the file does not hold."
+                        : distance >= Apart
+                            ? $"Carburettor heat stands {say.Length(distance, Rounding.Down)} from the mixture; {say.Length(Apart)} is asked."
+                            : $"Carburettor heat stands {say.Length(distance, Rounding.Down)} from the mixture and not left of the throttle; {say.Length(Apart)} is asked.",
                 Limit = new(Apart, QuantityKind.Length, true),
                 Sources = [source],
                 Why = "A hand that wants heat must not find the mixture.",

@@ -79,7 +79,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
     {
         Need((2.2 * size) + 10);
         y += 0.5 * size;
-        foreach (var line in TextMeasure.Wrap(text, size, Width, true))
+        foreach (var line in Broken(text, size, Width, true))
         {
             y += size * 1.15;
             Sketch.Text(Margin, y, size, line, Tones.Ink, bold: true);
@@ -90,7 +90,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
 
     public void Text(string text, double size = Body, bool bold = false)
     {
-        foreach (var line in TextMeasure.Wrap(text, size, Width, bold))
+        foreach (var line in Broken(text, size, Width, bold))
         {
             Need(size * Leading);
             y += size * Leading;
@@ -117,7 +117,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
     /// <summary>WARNING, CAUTION or NOTE in a frame, before the step it belongs to.</summary>
     public void Boxed(string rank, string text)
     {
-        var lines = TextMeasure.Wrap(text, Body, Width - 8);
+        var lines = Broken(text, Body, Width - 8);
         var height = 8.5 + (lines.Count * Body * Leading);
         Need(height + 3);
         Sketch.Rectangle(new(Margin, y, Margin + Width, y + height), Heavy);
@@ -143,7 +143,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
 
         void Heads()
         {
-            var high = columns.Select((c, i) => TextMeasure.Wrap(c.Head, Note, Room2(i), true)).ToList();
+            var high = columns.Select((c, i) => Broken(c.Head, Note, Room2(i), true)).ToList();
             y += (high.Max(h => h.Count) * Note * Leading) + 0.5;
             for (var c = 0; c < columns.Count; c++)
             {
@@ -159,7 +159,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
         Heads();
         foreach (var row in rows)
         {
-            var lines = row.Select((cell, c) => cell.IsForHand ? [] : TextMeasure.Wrap(cell.Text, size, Room2(c), cell.Bold)).ToList();
+            var lines = row.Select((cell, c) => cell.IsForHand ? [] : Broken(cell.Text, size, Room2(c), cell.Bold)).ToList();
             var done = 0;
             var all = Math.Max(1, lines.Max(l => l.Count));
             while (done < all)
@@ -212,6 +212,48 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
             Text(caption, Note);
     }
 
+    /// <summary>Words with a line to write on behind them, as far as the margin.</summary>
+    public void Blank(string label, int lines = 1)
+    {
+        for (var i = 0; i < lines; i++)
+        {
+            Need(9);
+            y += 8;
+            var start = Margin;
+            if (i == 0)
+                start = Sketch.Text(Margin, y - 1, Body, TextMeasure.Fit(label, Body, 0.7 * Width), Tones.Ink).Right + 2;
+            Sketch.Line(start, y, Margin + Width, y, Thin);
+        }
+
+        y += 1;
+    }
+
+    /// <summary>Lines no wider than the room. A word that is too long is broken, never cut off.</summary>
+    private static IReadOnlyList<string> Broken(string text, double size, double room, bool bold = false)
+    {
+        if (!text.Split(' ').Any(w => TextMeasure.Width(w, size, bold) > room))
+            return TextMeasure.Wrap(text, size, room, bold);
+        var words = new List<string>();
+        foreach (var word in text.Split(' '))
+        {
+            var part = "";
+            foreach (var rune in word.EnumerateRunes())
+            {
+                if (part.Length > 0 && TextMeasure.Width(part + rune, size, bold) > room)
+                {
+                    words.Add(part);
+                    part = "";
+                }
+
+                part += rune.ToString();
+            }
+
+            words.Add(part);
+        }
+
+        return TextMeasure.Wrap(string.Join(' ', words), size, room, bold);
+    }
+
     /// <summary>Lines to sign on, two beside each other.</summary>
     public void Signatures(params ReadOnlySpan<string> names)
     {
@@ -240,7 +282,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
             var sketch = pages[i].Sketch;
             sketch.Layer = "foot";
             sketch.Line(Margin, paper.Height - FootRoom, paper.Width - Margin, paper.Height - FootRoom, Thin);
-            var lines = TextMeasure.Wrap(foot, Note, Width - 34).Take(2).ToList();
+            var lines = Broken(foot, Note, Width - 34).Take(2).ToList();
             for (var k = 0; k < lines.Count; k++)
                 sketch.Text(Margin, paper.Height - FootRoom + 4 + (k * Note * Leading), Note, lines[k], Tones.Ink);
             sketch.Text(paper.Width - Margin, paper.Height - FootRoom + 4, Note, $"page {i + 1} of {pages.Count}", Tones.Ink, anchor: TextAnchor.End);

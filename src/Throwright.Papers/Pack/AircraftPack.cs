@@ -128,13 +128,22 @@ public static class AircraftPack
     {
         flow.NewPage("Log entry", "Log entry");
         flow.Text("Text to be copied and filled in. The words of the statement are those of your operating limitations, or of 14 CFR 43.9 and 43.11 for a type-certificated aircraft; where they differ from these, theirs count.", PageFlow.Note);
-        flow.Text($"Date ____________   Aircraft {answer.Aircraft.Name}   Registration ____________   Serial no. ____________   Total time ____________");
-        flow.Text("Work done: the push-pull cable controls named below were installed and rigged by the kit's plans and the makers' instructions, with the data of file " + options.FileId + ". Parts fitted, with numbers: ________________________________________________");
+        flow.Text($"Aircraft: {answer.Aircraft.Name}");
+        flow.Blank("Date");
+        flow.Blank("Registration and serial number");
+        flow.Blank("Total time in service");
+        flow.Text($"Work done: the push-pull cable controls named below were installed and rigged by the kit's plans and the makers' instructions, with the data of file {options.FileId}.");
+        flow.Blank("Parts fitted, with numbers", 2);
+        flow.Gap(3);
         flow.Table(
             [new("control", 40), new("knob at push stop", 30), new("knob at pull stop", 30), new("pull", 24), new("second person", 40)],
             answer.Runs.Select(r => (IReadOnlyList<Cell>)[new(r.Words.Name, true), Cell.Box, Cell.Box, Cell.Box, Cell.Box]));
-        flow.Text("Each was worked through its full travel from the seat, both stops of the device seen; motion and marking agree; hardware locked; paint lines set. Discrepancies, if any, are listed and given to the owner: ________________________________________________");
-        flow.Text("Inspection: type ____________, to the scope and detail of 14 CFR 43 Appendix D where it applies. Statement of the person who signs, in the words that bind this aircraft: ________________________________________________________________________________________");
+        flow.Text("Each was worked through its full travel from the seat, both stops of the device seen; motion and marking agree; hardware locked; paint lines set.");
+        flow.Blank("Discrepancies given to the owner", 2);
+        flow.Gap(3);
+        flow.Blank("Type of inspection");
+        flow.Text("To the scope and detail of 14 CFR 43 Appendix D where it applies. Statement of the person who signs, in the words that bind this aircraft:");
+        flow.Blank("", 3);
         flow.Signatures("work done by", "inspected by");
         flow.Text("A control that is left inoperative carries a placard \"Inoperative\" on itself (14 CFR 43.11(b)).", PageFlow.Note);
     }

@@ -1,6 +1,7 @@
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
+using Throwright.Engine.Maintain;
 using Throwright.Engine.Model;
 using Throwright.Engine.Rig;
 using Throwright.Papers.Curves;
@@ -131,7 +132,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         flow.NewPage($"Rules: {Name}", null);
         flow.Text("Rules in our own words; the publication has the binding ones. A verdict says how the run stands against a published yardstick. It is no finding of compliance and no approval.", PageFlow.Note);
         flow.Table(
-            [new("rule", 30), new("asks", 62), new("this run", 58), new("verdict", 15), new("binds; how read", 32)],
+            [new("rule", 29), new("asks", 62), new("this run", 56), new("verdict", 15), new("binds; how read", 38)],
             rows.Select(r => (IReadOnlyList<Cell>)[new(r.Rule.Cite, true), r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""), r.Finding.Sentence, Verdict(r.Finding.Verdict), $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}"]),
             PageFlow.Note);
     }
@@ -206,7 +207,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         string Length(Length? v) => v is { } l ? say.Length(l.Metres) : "";
         string Force(Force? v) => v is { } f ? say.Force(f.Newtons, Rounding.Nearest) : "";
         flow.Table(
-            [new("date", 20), new("by", 26), new("knob at push stop", 20), new("knob at pull stop", 20), new("tip gap", 18), new("lost motion", 18), new("pull", 17), new("push", 17), new("note", 40)],
+            [new("date", 24), new("by", 24), new("knob at push stop", 20), new("knob at pull stop", 20), new("tip gap", 19), new("lost motion", 19), new("pull", 18), new("push", 18), new("note", 38)],
             answer.Run.AsBuilt.Select(a => (IReadOnlyList<Cell>)[new(a.Date, true), a.By, Length(a.KnobAtPush), Length(a.KnobAtPull), Length(a.TipGap), Length(a.LostMotion), Force(a.Pull), Force(a.Push), a.Note]),
             PageFlow.Note);
         var newest = answer.Run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal)!;
@@ -228,9 +229,10 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
     {
         var upkeep = Upkeep.Of(aircraft, answer);
         flow.NewPage($"Inspection: {Name}", null);
+        flow.Text($"{char.ToUpperInvariant(MaintainSolver.Annual[0])}{MaintainSolver.Annual[1..]}, unless the row says otherwise. Scope: 14 CFR 43 Appendix D; for an amateur-built aircraft through its operating limitations.");
         flow.Table(
-            [new("look at", 56), new("limit", 38), new("when", 32), new("else", 36), new("source", 34), new("done", 13)],
-            upkeep.Items.Select(i => (IReadOnlyList<Cell>)[i.What, i.Limit, i.When, i.Act, SourceWords.Of(i.Sources), Cell.Tick]),
+            [new("look at", 62), new("limit", 40), new("if not", 46), new("source", 40), new("done", 12)],
+            upkeep.Items.Select(i => (IReadOnlyList<Cell>)[i.What + (i.When == MaintainSolver.Annual ? "" : $" ({i.When})"), i.Limit, i.Act, SourceWords.Of(i.Sources), Cell.Tick]),
             PageFlow.Note);
         if (upkeep.Drifts.Count == 0)
             return;
@@ -240,7 +242,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
             var length = drift.Reading != "pull";
             string Show(double v) => length ? say.Length(v) : say.Force(v, Rounding.Nearest);
             flow.Need(34);
-            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {(drift.PerYear is { } rate ? $"{(rate < 0 ? "falls" : "rises")} by {Show(Math.Abs(rate))} a year" : "one reading so far")}{(drift.ReachesLimit is { } year ? $"; a straight line meets its limit in {FigureText.Plain(year, 1)}: act at the inspection before" : "")}.", PageFlow.Note);
+            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {(drift.PerYear is not { } rate ? "one reading so far" : $"{(rate < 0 ? "falls" : "rises")} by {Show(Math.Abs(rate))} a year{(drift.Points.Count == 2 ? " by two readings, which may be chance" : "")}")}{(drift.ReachesLimit is { } year ? $"; a straight line meets its limit in {FigureText.Plain(year, 1)}: act at the inspection before" : "")}.", PageFlow.Note);
             flow.Figure(DriftDrawing.Of(drift, Show, flow.Width));
         }
     }
