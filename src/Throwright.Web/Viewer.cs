@@ -7,6 +7,7 @@ namespace Throwright.Web;
 public sealed class Viewer(IJSRuntime script) : IDisposable
 {
     private DotNetObjectReference<Viewer>? self;
+    private (Aircraft? From, Aircraft? To) shown;
 
     public event Action? Changed;
 
@@ -18,7 +19,12 @@ public sealed class Viewer(IJSRuntime script) : IDisposable
     public Aircraft Shown(Aircraft aircraft)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        return Unit is { } unit && unit != aircraft.Display.Length ? aircraft with { Display = aircraft.Display with { Length = unit } } : aircraft;
+        if (Unit is not { } unit || unit == aircraft.Display.Length)
+            return aircraft;
+        // The same aircraft gives the same object, so that what rests on it is found again without a look at all of it.
+        if (!ReferenceEquals(shown.From, aircraft) || shown.To?.Display.Length != unit)
+            shown = (aircraft, aircraft with { Display = aircraft.Display with { Length = unit } });
+        return shown.To!;
     }
 
     /// <summary>The page's script says how wide the window is, now and whenever that changes.</summary>

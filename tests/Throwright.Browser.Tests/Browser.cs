@@ -129,8 +129,12 @@ public static class WindowChecks
         return watched;
     }
 
-    /// <summary>Waits until every run on the board is worked out.</summary>
-    public static Task Settled(this IPage page) => Assertions.Expect(page.Locator("[data-verdict=working]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+    /// <summary>Waits until every run is worked out, clearance is proved and the 3D view is drawn.</summary>
+    public static async Task Settled(this IPage page)
+    {
+        await Assertions.Expect(page.Locator("[data-verdict=working], .working-line")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await Assertions.Expect(page.Locator("canvas:not([data-mounted])")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
+    }
 
     public static async Task HasNoAxeFinding(this IPage page, string view)
     {

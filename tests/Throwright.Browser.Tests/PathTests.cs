@@ -48,16 +48,18 @@ public class PathTests(Chromium chromium)
         await Expect(finding.Locator(".would")).ToContainTextAsync("Tried, not kept");
         Assert.Equal(before, File.ReadAllText(path));
         await finding.Locator("button[data-key=k]").ClickAsync();
-        await Expect(page.Locator(".finding[data-verdict=fail]")).ToHaveCountAsync(0);
+        await Expect(page.Locator(".finding[data-rule='cushion/knob-out'][data-verdict=fail]")).ToHaveCountAsync(0);
         await Expect(page.Locator("#undo")).ToHaveAttributeAsync("title", new System.Text.RegularExpressions.Regex("slide the swivel"));
         var cured = File.ReadAllText(path);
         Assert.NotEqual(before, cured);
         Assert.StartsWith("// A two-seat side-by-side amphibian", cured, StringComparison.Ordinal);
 
-        // See it clear on the board.
+        // See it clear among the findings, and on the board what is left: the handle is struck by the yoke.
+        await page.GetByText("Show what is clear").ClickAsync();
+        await Expect(page.Locator(".finding[data-rule='cushion/knob-out']")).ToHaveAttributeAsync("data-verdict", "clear");
         await page.ClickAsync(".title .back");
         await page.Settled();
-        await Expect(page.Locator("h1")).ToContainTextAsync("Nothing fails");
+        await Expect(page.Locator(".row").First.Locator(".sentence")).ToContainTextAsync("yoke");
 
         // Edit, undo, reload: nothing lost.
         await page.GotoAsync(served.Address + "/a/demo-amphibian/run/cowl-flap/arm");
@@ -110,6 +112,67 @@ public class PathTests(Chromium chromium)
         await page.GotoAsync(served.Address + "/a/my-aircraft/papers");
         await Expect(page.Locator(".paper")).ToHaveCountAsync(2);
         await page.HasNoAxeFinding("papers");
+    }
+
+    [Fact]
+    public async Task Cockpit_IsDrawn_MovesWithItsJoints_AndSaysTheSameInATable()
+    {
+        await using var served = await Served.Demo();
+        await using var window = await chromium.Window(1100, 760);
+        var watched = await window.Open(served, "/a/amphibian/cockpit/cowl-flap");
+        var page = watched.Page;
+        await page.Settled();
+        await page.HasNoAxeFinding("cockpit");
+        await Expect(page.Locator("h1")).ToContainTextAsync("COWL FLAP and yoke touch");
+        await Expect(page.Locator(".pairs tbody tr").First).ToContainTextAsync("they touch");
+        var (colours, first) = await Picture();
+        Assert.True(colours > 50, $"{colours} colours");
+
+        // Push the handle in: it no longer touches, the picture changes, and the figure is the program's.
+        var pull = page.GetByLabel("COWL FLAP pull");
+        await pull.FillAsync("0");
+        await Expect(page.Locator("#gap")).ToContainTextAsync("Here ");
+        await Expect(page.Locator("#gap")).Not.ToContainTextAsync("touch");
+        var (_, second) = await Picture();
+        Assert.NotEqual(first, second);
+        await page.ClickAsync("#worst");
+        await Expect(page.Locator("#gap")).ToContainTextAsync("touch");
+
+        // By keyboard too.
+        await pull.FocusAsync();
+        await page.Keyboard.PressAsync("Home");
+        await Expect(page.Locator("#gap")).Not.ToContainTextAsync("touch");
+        await page.Locator("#canvas").FocusAsync();
+        var (_, before) = await Picture();
+        await page.Keyboard.PressAsync("ArrowLeft");
+        var (_, after) = await Picture();
+        Assert.NotEqual(before, after);
+        Assert.Empty(watched.Faults);
+
+        async Task<(int Colours, string Hash)> Picture()
+        {
+            await page.EvaluateAsync("() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))");
+            var found = await page.EvaluateAsync<string>("""
+                () => {
+                  const canvas = document.getElementById('canvas');
+                  const flat = document.createElement('canvas');
+                  [flat.width, flat.height] = [canvas.width, canvas.height];
+                  const pen = flat.getContext('2d');
+                  pen.drawImage(canvas, 0, 0);
+                  const data = pen.getImageData(0, 0, flat.width, flat.height).data;
+                  const seen = new Set();
+                  let hash = 0;
+                  for (let i = 0; i < data.length; i += 4) {
+                    const colour = (data[i] << 16) | (data[i + 1] << 8) | data[i + 2];
+                    seen.add(colour);
+                    hash = (Math.imul(hash, 31) + colour) | 0;
+                  }
+                  return `${seen.size} ${hash}`;
+                }
+                """);
+            var parts = found.Split(' ');
+            return (int.Parse(parts[0], System.Globalization.CultureInfo.InvariantCulture), parts[1]);
+        }
     }
 
     [Fact]

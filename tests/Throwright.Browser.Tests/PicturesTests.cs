@@ -15,6 +15,7 @@ public class PicturesTests(Chromium chromium)
         { "board", "/a/amphibian" },
         { "run", "/a/amphibian/run/cowl-flap/arm" },
         { "try", "/a/amphibian/run/cowl-flap/arm?try=cushion/knob-out" },
+        { "cockpit", "/a/amphibian/cockpit/cowl-flap" },
         { "start", "/" },
         { "new-run", "/a/amphibian/new" },
         { "aircraft", "/a/amphibian/aircraft" },

@@ -23,6 +23,15 @@ public static class RunCheck
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
         Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit));
 
+    /// <summary>One run, with a clearance that is worked out already: that of the same handles and bodies.</summary>
+    /// <param name="cockpit">Null: nothing is said of clearance.</param>
+    public static RunAnswer CheckWith(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(run);
+        return Check(aircraft, run, effort, cockpit);
+    }
+
     private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
     {
         var answer = WithClearance(Proof.Of(aircraft, Solve(aircraft, run, effort)), cockpit);

@@ -72,6 +72,9 @@ public sealed class Box : ConvexShape
         (gx, gy, gz) = (x, y, z);
     }
 
+    /// <summary>From the centre to the middle of three faces, the rounding left out.</summary>
+    public (Vector3 X, Vector3 Y, Vector3 Z) Halves => (gx, gy, gz);
+
     public override Vector3 Farthest(Vector3 direction) =>
         Centre + Toward(direction, gx) + Toward(direction, gy) + Toward(direction, gz);
 
@@ -105,6 +108,9 @@ public sealed class Cylinder : ConvexShape
     }
 
     public double Across { get; }
+
+    /// <summary>Middles of the two ends, the rounding left out.</summary>
+    public (Vector3 From, Vector3 To) Ends => (Centre - half, Centre + half);
 
     /// <remarks>
     /// With the direction almost along the axis its square part is rounding noise along the axis. Made square twice and
@@ -151,6 +157,9 @@ public sealed class Cone : ConvexShape
         (this.from, this.to, along) = (from, to, (1 / length) * (to - from));
         (this.acrossFrom, this.acrossTo) = (acrossFrom, acrossTo);
     }
+
+    /// <summary>Middles of the two ends with the radius at each, the rounding left out.</summary>
+    public (Vector3 From, Vector3 To, double AcrossFrom, double AcrossTo) Ends => (from, to, acrossFrom, acrossTo);
 
     /// <remarks>As for a cylinder: a square part that is only rounding noise is dropped.</remarks>
     public override Vector3 Farthest(Vector3 direction)

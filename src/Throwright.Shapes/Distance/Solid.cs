@@ -43,6 +43,12 @@ public sealed class Solid
 
     public bool IsMesh => triangles.Length > 0;
 
+    /// <summary>The convex parts by name; none of a mesh.</summary>
+    public IEnumerable<Part> Parts => IsMesh ? [] : Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => new Part(names[part[n]], nodes[n]));
+
+    /// <summary>Corners and triangles of a mesh, three corners each; empty for convex parts.</summary>
+    public (IReadOnlyList<Vector3> Corners, IReadOnlyList<int> Triangles) Mesh => (corners, triangles);
+
     internal EquatableList<int> Roots { get; }
 
     internal int NodeCount => nodes.Length;

@@ -1,31 +1,168 @@
 using System.Collections.Concurrent;
+using System.Runtime.CompilerServices;
 using Throwright.Engine.Chain;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Model;
+using Throwright.Shapes;
 
 namespace Throwright.Web.Editing;
 
-/// <summary>Answers of runs, each worked out once for as long as nothing that it rests on has changed.</summary>
+/// <summary>Answers, each worked out once for as long as nothing that it rests on has changed.</summary>
+/// <remarks>
+/// A run's ladder and forces rest on the aircraft and the run. Clearance rests on the bodies, the sheets and all handles,
+/// and takes far longer: it is kept apart, so that a changed arm does not ask for it again.
+/// </remarks>
 public sealed class Checks
 {
     private const int MostKept = 4000;
+    private const int MostCockpits = 24;
     private readonly ConcurrentDictionary<Question, Lazy<RunAnswer>> answers = new();
+    private readonly ConcurrentDictionary<Once<CockpitQuestion>, Lazy<CockpitAnswer?>> cockpits = new();
 
-    private sealed record Question(Aircraft Around, Run Run);
+    private readonly ConditionalWeakTable<Aircraft, Keys> keys = [];
+    private readonly Lock gate = new();
+    private readonly Dictionary<string, Search> searches = [];
+
+    private sealed record Question(Once<Aircraft> Around, Once<CockpitQuestion>? Cockpit, Run Run);
+
+    /// <summary>A clearance that is being worked out. Stopped by the person, it is kept as far as it came; overtaken by a change, it is dropped.</summary>
+    private sealed record Search(Once<CockpitQuestion> Of, CancellationTokenSource Stop)
+    {
+        public bool IsKept { get; set; }
+    }
+
+    /// <summary>A large record as a key: its hash is worked out once.</summary>
+    private sealed class Once<T>(T value) : IEquatable<Once<T>>
+        where T : notnull
+    {
+        private readonly int hash = value.GetHashCode();
+
+        public T Value => value;
+
+        public bool Equals(Once<T>? other) => ReferenceEquals(this, other) || (other is not null && hash == other.hash && value.Equals(other.Value));
+
+        public override bool Equals(object? obj) => Equals(obj as Once<T>);
+
+        public override int GetHashCode() => hash;
+    }
+
+    private sealed record Keys(Once<Aircraft> Bare, Once<CockpitQuestion> Cockpit);
+
+    /// <summary>What clearance rests on.</summary>
+    private sealed record CockpitQuestion(Aircraft Around, EquatableList<(string Id, string Label, CockpitEnd? End)> Handles);
+
+    /// <summary>Pairs of bodies done and in all, while clearance is being worked out.</summary>
+    public event Action<int, int>? Progress;
 
     /// <summary>The answer; worked out on the caller's thread if it is not there yet.</summary>
     public RunAnswer Of(Aircraft aircraft, Run run)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
+        var cockpit = CockpitOf(aircraft);
         if (answers.Count > MostKept)
             answers.Clear();
-        return answers.GetOrAdd(Ask(aircraft, run), q => new(() => RunCheck.Check(q.Around, q.Run, new LadderEffort()))).Value;
+        return answers.GetOrAdd(new(Bare(aircraft), Ask(aircraft), run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), cockpit))).Value;
     }
 
     /// <summary>The answer if it is there already.</summary>
-    public RunAnswer? Ready(Aircraft aircraft, Run run) =>
-        answers.TryGetValue(Ask(aircraft, run), out var found) && found.IsValueCreated ? found.Value : null;
+    public RunAnswer? Ready(Aircraft aircraft, Run run)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        return answers.TryGetValue(new(Bare(aircraft), Ask(aircraft), run), out var found) && found.IsValueCreated ? found.Value : null;
+    }
 
-    /// <summary>A run's answer rests on the aircraft, but not on the other runs.</summary>
-    private static Question Ask(Aircraft aircraft, Run run) => new(aircraft with { Runs = [] }, run);
+    /// <summary>All but clearance, if it is there already.</summary>
+    public RunAnswer? ReadyInPart(Aircraft aircraft, Run run) =>
+        answers.TryGetValue(new(Bare(aircraft), null, run), out var found) && found.IsValueCreated ? found.Value : null;
+
+    /// <summary>What can be said at once: the whole answer where clearance is there already, else all but clearance.</summary>
+    public (RunAnswer Answer, bool IsWhole) Now(Aircraft aircraft, Run run)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        return CockpitIsReady(aircraft)
+            ? (Of(aircraft, run), true)
+            : (answers.GetOrAdd(new(Bare(aircraft), null, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null))).Value, false);
+    }
+
+    /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
+    /// <exception cref="OperationCanceledException">The same aircraft was changed meanwhile, and the newer question goes first.</exception>
+    public CockpitAnswer? CockpitOf(Aircraft aircraft)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        var question = Ask(aircraft);
+        if (cockpits.Count > MostCockpits)
+            cockpits.Clear();
+        if (!cockpits.ContainsKey(question))
+        {
+            lock (gate)
+            {
+                if (searches.TryGetValue(aircraft.Name, out var other) && !other.Of.Equals(question))
+                    other.Stop.Cancel();
+            }
+        }
+
+        return cockpits.GetOrAdd(question, q => new(() => Look(aircraft, q))).Value;
+    }
+
+    /// <summary>Ends the search for clearance; what is proved so far is kept and says so.</summary>
+    public void StopAndKeep(Aircraft aircraft)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        lock (gate)
+        {
+            if (!searches.TryGetValue(aircraft.Name, out var search))
+                return;
+            search.IsKept = true;
+            search.Stop.Cancel();
+        }
+    }
+
+    /// <summary>Forgets a clearance that was stopped, so that it is looked for again.</summary>
+    public void GoOn(Aircraft aircraft) => cockpits.TryRemove(Ask(aircraft), out _);
+
+    private CockpitAnswer? Look(Aircraft aircraft, Once<CockpitQuestion> question)
+    {
+        using var stop = new CancellationTokenSource();
+        var search = new Search(question, stop);
+        lock (gate)
+            searches[aircraft.Name] = search;
+        try
+        {
+            var found = CockpitCheck.Solve(aircraft, null, new()
+            {
+                Threads = Environment.ProcessorCount,
+                Progress = (done, all) => Progress?.Invoke(done, all),
+                Cancel = stop.Token,
+            });
+            if (!stop.IsCancellationRequested || search.IsKept)
+                return found;
+            cockpits.TryRemove(question, out _);
+            throw new OperationCanceledException(stop.Token);
+        }
+        finally
+        {
+            lock (gate)
+            {
+                if (searches.GetValueOrDefault(aircraft.Name) == search)
+                    searches.Remove(aircraft.Name);
+            }
+        }
+    }
+
+    /// <summary>Is clearance there, or not asked for?</summary>
+    public bool CockpitIsReady(Aircraft aircraft)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        return cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
+    }
+
+    private Once<Aircraft> Bare(Aircraft aircraft) => KeysOf(aircraft).Bare;
+
+    private Once<CockpitQuestion> Ask(Aircraft aircraft) => KeysOf(aircraft).Cockpit;
+
+    private Keys KeysOf(Aircraft aircraft) => keys.GetValue(aircraft, a => new(
+        new(a with { Runs = [] }),
+        new(new(
+            new() { Name = "", Bodies = a.Bodies, Sheets = a.Sheets, Pilot = a.Pilot, Points = a.Points },
+            a.Runs.Select(r => (r.Id, r.Label, r.CockpitEnd)).ToEquatableList()))));
 }

@@ -66,7 +66,11 @@ public sealed class Latest<TQuestion, TAnswer>(Func<TQuestion, CancellationToken
             {
                 await show(question, work(question, stop)).ConfigureAwait(false);
             }
-            catch (Exception e) when (e is OperationCanceledException or ObjectDisposedException)
+            catch (OperationCanceledException)
+            {
+                // Overtaken by a newer question, which is next; or the end, which the next round sees.
+            }
+            catch (ObjectDisposedException)
             {
                 lock (gate)
                     isWorking = false;

@@ -14,6 +14,7 @@ using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
 using Throwright.Papers.Marks;
+using Throwright.Web.Cockpit;
 using Throwright.Web.Editing;
 using Throwright.Web.Pages;
 
@@ -74,6 +75,7 @@ public static class WebApp
         app.MapGet("/alive", () => Results.Text("alive"));
         app.MapPost("/upload", Upload);
         app.MapGet("/a/{file}/save", Download);
+        app.MapGet("/a/{file}/scene", Scene);
         app.MapGet("/a/{file}/picture/{run}/{which}.svg", Picture);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -103,6 +105,23 @@ public static class WebApp
         folder.Open(file) is { } session
             ? Results.File(System.Text.Encoding.UTF8.GetBytes(session.Text), "application/json", session.FileName)
             : Results.NotFound();
+
+    private static IResult Scene(string file, string? run, AircraftFolder folder, Checks checks)
+    {
+        if (folder.Open(file)?.File.Aircraft is not { } aircraft)
+            return Results.NotFound();
+        try
+        {
+            return checks.CockpitOf(aircraft) is { } cockpit
+                ? Results.Json(SceneModel.Of(aircraft, cockpit, [.. aircraft.Runs.Select(r => checks.Of(aircraft, r))], string.IsNullOrEmpty(run) ? null : run))
+                : Results.NotFound();
+        }
+        catch (OperationCanceledException)
+        {
+            // The file was changed meanwhile; the page asks again.
+            return Results.StatusCode(StatusCodes.Status409Conflict);
+        }
+    }
 
     private static IResult Picture(string file, string run, string which, AircraftFolder folder, Checks checks)
     {

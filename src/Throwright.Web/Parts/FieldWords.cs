@@ -31,6 +31,7 @@ public static partial class FieldWords
         ["leverEnd.swivel.length"] = "swivel, pin to end",
         ["leverEnd.swivel.play"] = "play of the swivel",
         ["leverEnd.swivel.rigged"] = "rigged",
+        ["leverEnd.swivel.at"] = "anchor to pin, knob in",
         ["leverEnd.swivel.rigged.stop"] = "rigged with the device on its stop",
         ["leverEnd.swivel.rigged.knobOut"] = "knob then stands out",
         ["leverEnd.swivel.holdsBy"] = "holds by",
