@@ -51,6 +51,17 @@ public sealed partial class OutsideMakeTests : IDisposable
     }
 
     [Fact]
+    public void Lib3mf_Strict_ReadsWithoutWarning()
+    {
+        Assert.Equal(3, Files(".3mf").Length);
+        foreach (var file in Files(".3mf"))
+        {
+            var (exit, said) = OutsideReaders.Lib3mf(file);
+            Assert.True(exit == 0 && said.StartsWith("warnings 0 unit 1\nmesh True ", StringComparison.Ordinal), said);
+        }
+    }
+
+    [Fact]
     public void Ezdxf_AuditsEachDrawingWithoutAnError()
     {
         var python = OutsideReaders.Find(OutsideReaders.Python, "python3");

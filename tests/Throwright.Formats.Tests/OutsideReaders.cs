@@ -56,6 +56,43 @@ internal static class OutsideReaders
         return links;
     }
 
+    // Calls of the library's plain C interface, version 1.
+    private const string Lib3mfScript = """
+        import ctypes, sys
+        lib = ctypes.CDLL("lib3MF.so.1")
+        def call(name, *a):
+            r = getattr(lib, name)(*a)
+            if r != 0:
+                sys.exit(f"{name} returned {r:#x}")
+        P = ctypes.c_void_p
+        model = P(); call("lib3mf_createmodel", ctypes.byref(model))
+        reader = P(); call("lib3mf_model_queryreader", model, b"3mf", ctypes.byref(reader))
+        call("lib3mf_reader_setstrictmodeactive", reader, ctypes.c_bool(True))
+        call("lib3mf_reader_readfromfileutf8", reader, sys.argv[1].encode())
+        n = ctypes.c_uint32(); call("lib3mf_reader_getwarningcount", reader, ctypes.byref(n))
+        unit = ctypes.c_int(); call("lib3mf_model_getunit", model, ctypes.byref(unit))
+        print("warnings", n.value, "unit", unit.value)
+        it = P(); call("lib3mf_model_getmeshobjects", model, ctypes.byref(it))
+        more = ctypes.c_int()
+        call("lib3mf_resourceiterator_movenext", it, ctypes.byref(more))
+        while more.value:
+            mesh = P(); call("lib3mf_resourceiterator_getcurrent", it, ctypes.byref(mesh))
+            good = ctypes.c_int(); call("lib3mf_meshobject_ismanifoldandoriented", mesh, ctypes.byref(good))
+            v = ctypes.c_uint32(); call("lib3mf_meshobject_getvertexcount", mesh, ctypes.byref(v))
+            t = ctypes.c_uint32(); call("lib3mf_meshobject_gettrianglecount", mesh, ctypes.byref(t))
+            print("mesh", bool(good.value), v.value, t.value)
+            call("lib3mf_resourceiterator_movenext", it, ctypes.byref(more))
+        """;
+
+    /// <summary>What lib3mf in its strict mode says of a package: warnings, unit (1: millimetre), then each mesh, its vertices and triangles.</summary>
+    public static (int Exit, string Said) Lib3mf(string file)
+    {
+        var python = Find(Python, "python3");
+        if (!Directory.EnumerateDirectories("/usr/lib", "*-linux-gnu").Any(d => File.Exists(Path.Combine(d, "lib3MF.so.1"))))
+            Missing("lib3MF.so.1", "lib3mf1");
+        return Run(python, Path.GetDirectoryName(file)!, ["-c", Lib3mfScript, file]);
+    }
+
     /// <summary>A new folder of its own, deleted by <see cref="Folder.Dispose"/>.</summary>
     internal sealed class Folder : IDisposable
     {

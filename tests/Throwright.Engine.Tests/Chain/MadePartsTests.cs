@@ -1,4 +1,6 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Make;
 using Throwright.Engine.Model;
 using Throwright.Shapes.Quantities;
 
@@ -70,5 +72,64 @@ public class MadePartsTests
             Assert.Null(MadeParts.PitchOf(thread));
         else
             Assert.Equal(mm.Value, MadeParts.PitchOf(thread)!.Value * 1000, 1e-9);
+    }
+
+    private static readonly AnchorBracket Bracket = new()
+    {
+        Material = "6061-T6",
+        Thickness = new(0.0016),
+        Radius = new(0.0033),
+        Base = new(0.041),
+        Standing = new(0.032),
+        Width = new(0.038),
+        Conduit = new(new(0.019), Length.Zero, new(0.0064)),
+        Fasteners = [new(new(0.0165), new(0.0076), new(0.0048)), new(new(0.0165), new(-0.0076), new(0.0048)), new(new(0.0305), Length.Zero, new(0.0048))],
+        Fastener = "AN3",
+    };
+
+    [Fact]
+    public void Bracket_Described_GivesTheStretchItsStiffness_UntilOneIsMeasured()
+    {
+        var plain = Runs.Sound with { LeverEnd = Runs.Sound.LeverEnd! with { BracketStiffness = null } };
+        var described = plain with { LeverEnd = plain.LeverEnd! with { Bracket = Bracket } };
+        var measured = described with { LeverEnd = described.LeverEnd! with { BracketStiffness = Toleranced<Stiffness>.Exact(new(1e5)) } };
+        RunAnswer Check(Run run) => RunCheck.Check(Runs.Aircraft, run, Runs.Quick);
+        Assert.Null(Check(plain).ForceCase!.BracketStiffness);
+        var answer = Check(described);
+        var stiffness = answer.ForceCase!.BracketStiffness!.Value;
+        Assert.True(stiffness.Least < stiffness.Nominal && stiffness.Nominal < stiffness.Most);
+        Assert.Equal(1e5, Check(measured).ForceCase!.BracketStiffness!.Value.Nominal);
+        // A softer bracket never makes the stretch smaller.
+        Assert.True(answer.Find("stretch-pull")!.Value >= Check(plain).Find("stretch-pull")!.Value);
+        foreach (var rule in (string[])[MakeRules.BendRadius, MakeRules.EdgeDistance, MakeRules.Pitch, MakeRules.BracketGive, MakeRules.Fasteners])
+        {
+            var finding = answer.Findings.Single(f => f.Rule == rule);
+            Assert.NotNull(answer.Find(finding.Figure!));
+        }
+    }
+
+    [Fact]
+    public void Wedge_PrintedInAHotCabin_IsAFitCheckOnly()
+    {
+        var run = Leaning();
+        run = run with { CockpitEnd = run.CockpitEnd! with { Wedge = new() { Stock = WedgeStock.Printed, Material = "PETG" } } };
+        var answer = RunCheck.Check(Runs.Aircraft with { Runs = [run] }, run, Runs.Quick);
+        var stock = answer.Findings.Single(f => f.Rule == MakeRules.Stock);
+        Assert.Equal(Verdict.Caution, stock.Verdict);
+        Assert.Contains("a fit check only", stock.Why, StringComparison.Ordinal);
+        // PETG does not conduct, but its sheet is not named.
+        Assert.Equal(Verdict.NeedsInput, answer.Findings.Single(f => f.Rule == MakeRules.Galvanic).Verdict);
+    }
+
+    [Theory]
+    [InlineData(28, Verdict.Clear)]
+    [InlineData(12, Verdict.Fail)]
+    public void Thread_ThatReaches_OrNot_IsTold(double length, Verdict expected)
+    {
+        var run = Leaning();
+        run = run with { CockpitEnd = run.CockpitEnd! with { Bushing = run.CockpitEnd.Bushing! with { Length = L(length) } } };
+        var answer = RunCheck.Check(Runs.Aircraft with { Runs = [run] }, run, Runs.Quick);
+        Assert.Equal(expected, answer.Findings.Single(f => f.Rule == MakeRules.Thread).Verdict);
+        Assert.Equal(Verdict.Clear, answer.Findings.Single(f => f.Rule == MakeRules.SheetEdge).Verdict);
     }
 }
