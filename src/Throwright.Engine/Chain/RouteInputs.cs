@@ -73,6 +73,13 @@ internal static class RouteInputs
         };
     }
 
+    /// <summary>Both ends and the ways the conduit points there; null with the missing inputs named.</summary>
+    public static (Vector3 Start, Vector3 StartAlong, Vector3 End, Vector3 EndAlong)? Ends(Run run, LeverPlacement? placement, ICollection<Need> needs)
+    {
+        var (start, end) = (StartOf(run, needs), EndOf(run, placement, needs));
+        return start is { } s && end is { } e ? (s.Place, s.Along, e.Place, e.Along) : null;
+    }
+
     /// <summary>Lengths to order; null where there is no lie.</summary>
     public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display)
     {
@@ -191,7 +198,7 @@ internal static class RouteInputs
     private static double? NaturalLength(LieCase of) => LieSolver.NaturalLength(of with { Length = Math.Max(of.Straight, 1e-3) });
 
     /// <summary>Typed, or from the table's edge.</summary>
-    private static double? StiffnessOf(Conduit? conduit) => conduit switch
+    public static double? StiffnessOf(Conduit? conduit) => conduit switch
     {
         { Bending: { } typed } => typed.Nominal.NewtonSquareMetres,
         { TableEdge: { } edge, Weight: { } weight } => TableEdgeTest.StiffnessOf(edge.Overhang.Nominal.Metres, edge.Droop.Nominal.Metres, weight.Nominal.NewtonsPerMetre),

@@ -6,6 +6,7 @@ using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
 using Throwright.Papers.Marks;
+using Throwright.Papers.Route;
 
 namespace Throwright.Cli.Commands;
 
@@ -16,7 +17,7 @@ internal static class PlotCommand
     {
         var file = new Argument<string>("file") { Description = "Aircraft file." };
         var run = new Argument<string>("run") { Description = "Run, by its id." };
-        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end." };
+        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end, lie of the conduit." };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this drawing only: run/path=value.", AllowMultipleArgumentsPerToken = false };
         var command = new Command("plot", "Draw the ladder, the lever angle and the hand force of a run.") { file, run, svg, plain, tries };
@@ -54,6 +55,9 @@ internal static class PlotCommand
             var tip = open.Run.LeverEnd!.Tip.Nominal.Metres;
             pictures.Add(("lever", LeverDrawing.Page(sweep, layout.Labels, open.Aircraft.Display, new() { TipLength = tip }), Palettes.Screen));
         }
+
+        if (answer.Route is { Lie: not null } route)
+            pictures.Add(("route", RouteDrawing.Page(route, answer.Words.Name, open.Aircraft.Display, open.Run.Cable?.Conduit?.MinRadius?.Metres), Palettes.Screen));
 
         try
         {

@@ -38,6 +38,7 @@ internal static class SolveCommand
             Sub("anchor", "Where the anchor stands.", [aim, wantedThrow], (p, s, _) => s.Anchor(Aim(p.GetValue(aim), p.GetValue(wantedThrow)), Metres(p.GetValue(wantedThrow)))),
             swivel,
             Sub("stroke", "The smallest stroke that leaves the wanted cushions.", [strokes], (p, s, _) => s.Stroke(Strokes(p.GetValue(strokes)))),
+            SolveRouteCommand.Make(FileArgument, RunArgument, Plain, Write),
         };
     }
 

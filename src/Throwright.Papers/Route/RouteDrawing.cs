@@ -1,0 +1,258 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Formats.Drawing;
+using Throwright.Papers.Curves;
+using Throwright.Papers.Marks;
+using Throwright.Shapes.Curves;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Papers.Route;
+
+/// <summary>The lie of the conduit in three views of the aircraft at one scale, and its bend along its length.</summary>
+/// <remarks>
+/// Third angle: from the left side below, from above over it, from behind beside it. From behind and from above the right of the
+/// aircraft is at the right and below; forward is at the left.
+/// </remarks>
+public static class RouteDrawing
+{
+    private const double Small = 13;
+    private const double Width = 900;
+    private const double Edge = 16;
+    private const double Gap = 30;
+    private const double PlotHeight = 150;
+    private const double LeastSide = 90;
+    private const double MostTall = 330;
+
+    private static readonly Style Conduit = Style.Line(Tones.Ink, 3);
+    private static readonly Style AsOrdered = Style.Line(Tones.Blue, 1.8, 7, 5);
+
+    /// <summary>All of it on one sheet.</summary>
+    /// <param name="label">Name of the run, as engraved.</param>
+    /// <param name="leastRadius">Least radius the conduit's maker allows, m; null: not known.</param>
+    public static Picture Page(RunRoute route, string label, Display display, double? leastRadius)
+    {
+        ArgumentNullException.ThrowIfNull(route);
+        var lie = route.Lie ?? throw new ArgumentException("a route without a lie has no picture", nameof(route));
+        var shown = new ShownFigures(display);
+        var sketch = new Sketch(Lines.Px);
+        var ordered = route.Ordered?.Answer.Lie?.Shape;
+        var points = Samples(lie.Shape).Concat(ordered is null ? [] : Samples(ordered)).ToList();
+        Vector3 low = new(points.Min(p => p.X), points.Min(p => p.Y), points.Min(p => p.Z)), high = new(points.Max(p => p.X), points.Max(p => p.Y), points.Max(p => p.Z));
+        Vector3 size = high - low;
+
+        // One scale for the three: two views side by side, two over each other.
+        var scale = Math.Min((Width - (2 * Edge) - Gap - (4 * LeastSide)) / Math.Max(size.X + size.Y, 1e-3), MostTall / Math.Max(size.Y, Math.Max(size.Z, 1e-3)));
+        double sideWidth = (scale * size.X) + (2 * LeastSide), rearWidth = (scale * size.Y) + (2 * LeastSide);
+        double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(LeastSide, (scale * size.Y) + 60);
+        double top = 40, side = top + topHeight + Gap;
+        View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), route, lie, ordered, shown, scale, leastRadius);
+        View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), route, lie, ordered, shown, scale, leastRadius);
+        View(sketch, new(Edge + sideWidth + Gap, side, Edge + sideWidth + Gap + rearWidth, side + sideHeight), "from behind", p => new(p.Y, -p.Z), route, lie, ordered, shown, scale, leastRadius);
+        Key(sketch, new(Edge + sideWidth + Gap, top, Width - Edge, side), route, shown, scale);
+
+        sketch.Layer = "names";
+        sketch.Text(Edge, 22, 17, label.Length > 0 ? $"{label}: lie of the conduit" : "Lie of the conduit", Tones.Ink, bold: true);
+        var plotTop = side + sideHeight + Gap + 14;
+        Plot(sketch, new(Edge + 74, plotTop, Width - Edge - 120, plotTop + PlotHeight), route, lie, shown, leastRadius);
+        return sketch.ToPicture(Width, plotTop + PlotHeight + 44, $"Lie of the conduit{(label.Length > 0 ? ", " + label : "")}", Describe(route, display), Tones.Paper);
+    }
+
+    /// <summary>The picture in words.</summary>
+    public static string Describe(RunRoute route, Display display)
+    {
+        ArgumentNullException.ThrowIfNull(route);
+        if (route.Lie is not { } lie)
+            return "No lie.";
+        var shown = new ShownFigures(display);
+        var straight = double.IsInfinity(lie.LeastRadius);
+        return $"A conduit of {shown.Length(lie.Case.Length)} between its ends, over {lie.Case.Supports.Count} supports. "
+            + (straight ? "It lies straight." : $"Its least radius is {shown.Left(lie.LeastRadius)}, {shown.Length(lie.LeastRadiusAt)} from the cockpit end; it turns {Degrees(lie.BendTotal)} in all.");
+    }
+
+    private static string Degrees(double angle) => FigureText.Plain(angle * 180 / Math.PI, 0) + "°";
+
+    private static IEnumerable<Vector3> Samples(ElasticCurve curve) => curve.Nodes.Select(n => n.Point);
+
+    private static void View(
+        Sketch sketch, Box frame, string name, Func<Vector3, Point> project, RunRoute route, Lie lie, ElasticCurve? ordered, ShownFigures shown, double scale, double? leastRadius)
+    {
+        var all = Samples(lie.Shape).Concat(ordered is null ? [] : Samples(ordered)).Select(project).ToList();
+        double midX = 0.5 * (all.Min(p => p.X) + all.Max(p => p.X)), midY = 0.5 * (all.Min(p => p.Y) + all.Max(p => p.Y));
+        Point On(Vector3 v)
+        {
+            var p = project(v);
+            return new(0.5 * (frame.Left + frame.Right) + (scale * (p.X - midX)), 0.5 * (frame.Top + frame.Bottom) + (scale * (p.Y - midY)));
+        }
+
+        var placer = new LabelPlacer(sketch, frame);
+        sketch.Layer = "frames";
+        sketch.Rectangle(frame, Lines.Hair);
+        sketch.Layer = "labels";
+        var title = sketch.Text(frame.Left + 6, frame.Top + 16, Small, name, Tones.Ink2);
+        placer.Keep(title);
+        var path = CurveDrawing.Thinned([.. Samples(lie.Shape).Select(On)]);
+        placer.Avoid(path);
+        if (ordered is not null)
+        {
+            sketch.Layer = "as-ordered";
+            sketch.Polyline(CurveDrawing.Thinned([.. Samples(ordered).Select(On)]), AsOrdered);
+        }
+
+        sketch.Layer = "others";
+        foreach (var other in lie.Others.Take(3))
+            sketch.Polyline(CurveDrawing.Thinned([.. Samples(other).Select(On)]), Lines.Phantom);
+        sketch.Layer = "conduit";
+        sketch.Polyline(path, Conduit);
+        if (double.IsFinite(lie.LeastRadius))
+        {
+            var at = On(lie.Shape.PointAt(lie.LeastRadiusAt));
+            sketch.Layer = "tightest";
+            sketch.Circle(at.X, at.Y, 7, Style.Line(Tones.Ink, 1.6));
+            sketch.Layer = "labels";
+            placer.Place(at, Small, [new($"R {shown.Left(lie.LeastRadius)}", Tones.Ink, lie.LeastRadius < leastRadius)], 12);
+        }
+
+        foreach (var (v, words) in ((Vector3, string)[])[(lie.Case.Start, "cockpit end"), (lie.Case.End, "anchor")])
+        {
+            var at = On(v);
+            sketch.Layer = "ends";
+            sketch.Circle(at.X, at.Y, 4.5, Style.Outlined(Tones.Ink, Tones.Ink, 1.2));
+            sketch.Layer = "labels";
+            placer.Place(at, Small, [new(words, Tones.Ink)], 10);
+        }
+
+        for (var i = 0; i < lie.Case.Supports.Count; i++)
+        {
+            var support = lie.Case.Supports[i];
+            Point at = On(support.Point), ahead = On(support.Point + (0.01 * lie.Shape.TangentAt(lie.Shape.Nodes[lie.Shape.Holds[i + 1]].At)));
+            sketch.Layer = "supports";
+            Mark(sketch, at, ahead, support.Kind);
+            sketch.Layer = "labels";
+            // As in the file: from the device to the knob.
+            placer.Place(at, Small, [new($"{lie.Case.Supports.Count - i}", Tones.Blue)], 10);
+        }
+    }
+
+    /// <summary>A tight clamp: two bars across; one that lets slide: two bars beside; a grommet: a ring.</summary>
+    private static void Mark(Sketch sketch, Point at, Point ahead, SupportKind kind)
+    {
+        if (kind == SupportKind.Grommet)
+        {
+            sketch.Circle(at.X, at.Y, 5.5, Style.Outlined(Tones.Paper, Tones.Ink, 2));
+            return;
+        }
+
+        double dx = ahead.X - at.X, dy = ahead.Y - at.Y, length = Math.Sqrt((dx * dx) + (dy * dy));
+        var (ux, uy) = length > 1e-6 ? (dx / length, dy / length) : (1.0, 0.0);
+        foreach (var s in (double[])[-4, 4])
+        {
+            if (kind == SupportKind.Tight)
+                sketch.Line(at.X + (s * ux) - (8 * uy), at.Y + (s * uy) + (8 * ux), at.X + (s * ux) + (8 * uy), at.Y + (s * uy) - (8 * ux), Lines.Visible);
+            else
+                sketch.Line(at.X - (8 * ux) - (1.5 * s * uy), at.Y - (8 * uy) + (1.5 * s * ux), at.X + (8 * ux) - (1.5 * s * uy), at.Y + (8 * uy) + (1.5 * s * ux), Lines.Visible);
+        }
+    }
+
+    private static void Key(Sketch sketch, Box frame, RunRoute route, ShownFigures shown, double scale)
+    {
+        sketch.Layer = "labels";
+        double x = frame.Left, y = frame.Top + 14;
+        var lie = route.Lie!;
+        void Row(string words, bool bold = false)
+        {
+            foreach (var line in TextMeasure.Wrap(PlainText.Clean(words), Small, frame.Right - x))
+            {
+                sketch.Text(x, y, Small, line, Tones.Ink, bold);
+                y += 18;
+            }
+        }
+
+        Row($"Conduit {shown.Length(lie.Case.Length + route.InFittings)}, fittings included");
+        if (route.Order is { } order)
+            Row($"Order {shown.Length(order.ConduitOrdered)}");
+        Row($"Turns {Degrees(lie.BendTotal)} in all");
+        if (route.Ordered is { Answer.Lie: not null } ordered)
+        {
+            sketch.Line(x, y - 4.5, x + 26, y - 4.5, AsOrdered);
+            sketch.Text(x + 32, y, Small, $"as ordered, {shown.Length(Math.Abs(ordered.Change))} {(ordered.Change > 0 ? "longer" : "shorter")}", Tones.Ink);
+            y += 18;
+        }
+
+        if (lie.Others.Count > 0)
+        {
+            sketch.Line(x, y - 4.5, x + 26, y - 4.5, Lines.Phantom);
+            sketch.Text(x + 32, y, Small, "can rest here too", Tones.Ink);
+            y += 18;
+        }
+
+        // A bar of a round length.
+        var step = shown.Inches ? 0.0254 : 0.01;
+        var bar = ((double[])[1, 2, 5, 10, 20, 50]).Select(n => n * step).LastOrDefault(l => l * scale <= 160, step);
+        sketch.Line(x, y + 4, x + (bar * scale), y + 4, Lines.Visible);
+        foreach (var end in (double[])[x, x + (bar * scale)])
+            sketch.Line(end, y, end, y + 8, Lines.Thin);
+        sketch.Text(x + (bar * scale) + 8, y + 8, Small, shown.Known(bar), Tones.Ink2);
+    }
+
+    /// <summary>Curvature over the length, told as the radius it means.</summary>
+    private static void Plot(Sketch sketch, Box frame, RunRoute route, Lie lie, ShownFigures shown, double? leastRadius)
+    {
+        double length = lie.Case.Length, most = Math.Max(lie.Shape.Nodes.Max(n => n.Curvature.Size), leastRadius is { } r ? 1 / r : 0);
+        // The worst lay is shown where it does not dwarf the rest.
+        if (route.Spread is { } lays && lays.LeastRadius > 0)
+            most = Math.Max(most, Math.Min(1 / lays.LeastRadius, 1.6 * most));
+        most *= 1.12;
+        most = most > 0 ? most : 1;
+        double X(double at) => frame.Left + (at / length * (frame.Right - frame.Left));
+        double Y(double curvature) => frame.Bottom - (curvature / most * (frame.Bottom - frame.Top));
+        sketch.Layer = "names";
+        sketch.Text(Edge, frame.Top - 12, 15, "Bend along the conduit, as its radius", Tones.Ink, bold: true);
+        sketch.Layer = "grid";
+        sketch.Rectangle(frame, Lines.Hair);
+        var step = shown.Inches ? 0.0254 : 0.01;
+        var last = double.NegativeInfinity;
+        foreach (var radius in ((double[])[1, 2, 3, 4, 5, 6, 8, 10, 15, 20, 30, 60]).Select(n => n * step).Reverse())
+        {
+            var y = Y(1 / radius);
+            if (y < frame.Top || (last > double.NegativeInfinity && last - y < 17) || frame.Bottom - y < 17)
+                continue;
+            last = y;
+            sketch.Line(frame.Left, y, frame.Right, y, Lines.Hair);
+            sketch.Text(frame.Left - 8, y + 4.5, Small, shown.Known(radius), Tones.Ink2, anchor: TextAnchor.End);
+        }
+
+        sketch.Text(frame.Left - 8, frame.Bottom + 2, Small, "straight", Tones.Ink2, anchor: TextAnchor.End);
+        sketch.Layer = "supports";
+        for (var i = 0; i < lie.Case.Supports.Count; i++)
+        {
+            var x = X(lie.Shape.Nodes[lie.Shape.Holds[i + 1]].At);
+            sketch.Line(x, frame.Top, x, frame.Bottom, Lines.Align);
+            sketch.Text(x, frame.Bottom + 17, Small, $"{lie.Case.Supports.Count - i}", Tones.Blue, anchor: TextAnchor.Middle);
+        }
+
+        sketch.Layer = "curves";
+        sketch.Polyline(CurveDrawing.Thinned([.. lie.Shape.Nodes.Select(n => new Point(X(n.At), Y(n.Curvature.Size)))]), Lines.Visible);
+        if (leastRadius is { } least)
+        {
+            sketch.Layer = "limit";
+            sketch.Line(frame.Left, Y(1 / least), frame.Right, Y(1 / least), Style.Line(Tones.Ink, 2.6));
+            sketch.Layer = "labels";
+            sketch.Text(frame.Right + 8, Y(1 / least) + 4.5, Small, $"least, {shown.Known(least)}", Tones.Ink2, halo: Tones.Paper);
+        }
+
+        sketch.Layer = "labels";
+        sketch.Text(frame.Left, frame.Bottom + 34, Small, "cockpit end", Tones.Ink2);
+        sketch.Text(frame.Right, frame.Bottom + 34, Small, $"anchor, {shown.Length(length)}", Tones.Ink2, anchor: TextAnchor.End);
+        if (route.Spread is { } spread && spread.LeastRadius < lie.LeastRadius && 1 / spread.LeastRadius <= most)
+        {
+            sketch.Layer = "worst-case";
+            sketch.Line(frame.Right - 40, Y(1 / spread.LeastRadius), frame.Right, Y(1 / spread.LeastRadius), Style.Line(Tones.Ink2, 1.4, 3, 3));
+            sketch.Layer = "labels";
+            var y = Y(1 / spread.LeastRadius) + 4.5;
+            if (leastRadius is not { } near || Math.Abs(y - 4.5 - Y(1 / near)) > 16)
+                sketch.Text(frame.Right + 8, y, Small, $"worst, {shown.Left(spread.LeastRadius)}", Tones.Ink2, halo: Tones.Paper);
+        }
+    }
+}
