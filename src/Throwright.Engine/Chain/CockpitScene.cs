@@ -52,8 +52,11 @@ internal sealed record CockpitScene(
         }
 
         var notRead = new List<string>();
+        // A body hung on a taped point whose readings give no place has no place either.
+        foreach (var body in aircraft.Bodies.Where(b => !PlacesOf(b).All(p => p.IsKnown)))
+            notRead.Add($"{NameOf(body)}: a point it hangs on has no place yet, so nothing is proved about it");
         var meshes = new List<PlacedMesh>();
-        var made = aircraft.Bodies.Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
+        var made = aircraft.Bodies.Where(b => PlacesOf(b).All(p => p.IsKnown)).Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
         return new(
             handles.ToEquatableList(),
             made.SelectMany(m => m.Made).ToEquatableList(),
@@ -85,6 +88,28 @@ internal sealed record CockpitScene(
     {
         Watched = watched.Select(w => w.Name).ToEquatableList(),
     };
+
+    /// <summary>Every point that the body is described by.</summary>
+    private static IEnumerable<PointAt> PlacesOf(Body body) => body.Joints.OfType<TurnJoint>().Select(j => j.About)
+        .Concat(body.Parts.SelectMany(p => p.Shape switch
+        {
+            SphereShape s => [s.Centre],
+            CapsuleShape c => [c.From, c.To],
+            ConeShape c => [c.From, c.To],
+            BoxShape b => [b.Centre],
+            PlaneShape s => [s.At],
+            MeshShape m => m.Matched.Select(x => x.Aircraft).Concat(m.At is { } at ? [at] : []),
+            _ => (IEnumerable<PointAt>)[],
+        }))
+        .Concat(body.ReadyMade switch
+        {
+            Stick s => [s.Pivot],
+            Yoke y => [y.Hub],
+            Pedals p => [p.Left, p.Right],
+            SeatedLeg l => [l.Hip, l.Heel],
+            TubeFrame f => f.Line,
+            _ => (IEnumerable<PointAt>)[],
+        });
 
     /// <summary>As engraved, unless two runs or a body are called so.</summary>
     private static string NameOf(Aircraft aircraft, Run run) =>

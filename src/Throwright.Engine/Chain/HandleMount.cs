@@ -70,6 +70,14 @@ public sealed record HandleMount(
             return null;
         }
 
+        foreach (var point in (PointAt[])[sheet.At, hole])
+        {
+            if (!point.IsKnown)
+                needs.Add(Need.Point(point.Name, "clearance of the handle"));
+        }
+
+        if (!sheet.At.IsKnown || !hole.IsKnown)
+            return null;
         var normal = Vector(sheet.Normal).Unit();
         var thickness = sheet.Thickness?.Nominal.Metres ?? 0;
         var onFace = Vector(hole) + (Vector3.Dot(Vector(sheet.At) - Vector(hole), normal) * normal);
@@ -139,7 +147,7 @@ public sealed record HandleMount(
     }
 
     /// <summary>Up in the aircraft, unless the sheet lies flat: then forward.</summary>
-    private static Vector3 UpOf(Sheet sheet, Vector3 normal) =>
+    internal static Vector3 UpOf(Sheet sheet, Vector3 normal) =>
         sheet.Up is { } up ? Vector(up) : Math.Abs(normal.Z) < Math.Cos(10 * Math.PI / 180) ? new(0, 0, 1) : new(-1, 0, 0);
 
     internal static Vector3 Vector(PointAt p) => new(p.Station.Nominal.Metres, p.Buttline.Nominal.Metres, p.Waterline.Nominal.Metres);

@@ -110,6 +110,22 @@ internal static class RouteFigures
             Inputs = ends,
             Sources = [Theory],
         };
+        if (route.Gaps is [var nearest, ..])
+        {
+            yield return new()
+            {
+                Id = "chafe-distance",
+                Name = "least distance of the conduit to a body of the file",
+                Kind = QuantityKind.Length,
+                Value = nearest.Least,
+                Rounding = Rounding.Down,
+                Formula = "least over the lie and over all positions of the body, less half of the conduit's outside",
+                Steps = route.Gaps.Select(g => new FigureStep("", $"to {g.Name}, {FigureText.Plain(g.At * 1000, 0)} mm from the cockpit end", g.Least, QuantityKind.Length)).ToEquatableList(),
+                Sources = [Theory, Published.Get("route/chafe-least").Source],
+                Holds = "proved: no place along the conduit is nearer; bodies that move are taken in steps and held larger by what they move between",
+            };
+        }
+
         if (route.Order is not { } order)
             yield break;
         EquatableList<FigureStep> other =

@@ -13,6 +13,7 @@ internal static class RouteFindings
     public const string Ordered = "route/ordered";
     public const string Clamps = "route/clamps";
     public const string Lays = "route/lays";
+    public const string Chafe = "route/chafe";
 
     private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
     private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
@@ -31,6 +32,8 @@ internal static class RouteFindings
                 yield return typed;
         }
 
+        if (OfChafe(route, say) is { } chafe)
+            yield return chafe;
         if (OfOrdered(cable, route, say) is { } ordered)
             yield return ordered;
         if (OfClamps(aircraft, cable, say) is { } clamps)
@@ -73,6 +76,30 @@ internal static class RouteFindings
         Sources = [Theory],
         Why = "Places and directions are only as good as hand and tape. A support in the long span, or a little more length, takes the chance away.",
     };
+
+    /// <summary>The nearest thing, over all its positions.</summary>
+    private static Finding? OfChafe(RunRoute route, FigureWriter say)
+    {
+        if (route.Gaps.Count == 0)
+            return null;
+        var keep = Published.Get("route/chafe-least");
+        var nearest = route.Gaps[0];
+        var through = !(nearest.Least > 0);
+        return new()
+        {
+            Rule = Chafe,
+            Verdict = through ? Verdict.Fail : nearest.Least < keep.Value ? Verdict.Caution : Verdict.Clear,
+            Sentence = through
+                ? $"The conduit runs through {nearest.Name}, or touches it, {say.Length(nearest.At)} from the cockpit end."
+                : $"The conduit comes within {say.Length(nearest.Least, Rounding.Down)} of {nearest.Name}, wanted {say.Size(keep.Value)}.",
+            Figure = "chafe-distance",
+            Limit = new(keep.Value, QuantityKind.Length, true),
+            Sources = [keep.Source],
+            Why = through || nearest.Least < keep.Value
+                ? "A conduit that rubs wears through, and a part that moves against it can jam. Where they must be near, hold both to the same structure and put a guard between."
+                : "",
+        };
+    }
 
     /// <summary>Bends typed by eye against those of the lie.</summary>
     private static Finding? OfTyped(Cable cable, Lie lie, FigureWriter say)

@@ -1,8 +1,10 @@
 using Throwright.Engine.Model;
+using Throwright.Engine.Mount;
 using Throwright.Engine.Route;
 using Throwright.Engine.Sources;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
 using Throwright.Shapes.Quantities;
@@ -80,6 +82,38 @@ internal static class RouteInputs
         return start is { } s && end is { } e ? (s.Place, s.Along, e.Place, e.Along) : null;
     }
 
+    /// <summary>What the conduit stays away from: everything the file describes as a body, over all its positions.</summary>
+    public static EquatableList<KeepOut> KeepOuts(Aircraft aircraft)
+    {
+        if (aircraft.Bodies.Count == 0)
+            return [];
+        var keep = Published.Get("route/chafe-least").Value;
+        return CockpitScene.Of(aircraft, new()).Bodies.Select(b => new KeepOut(
+            b.Name,
+            b.Joints.Joints.Count > 0 ? KeepOutKind.Mover : KeepOutKind.Structure,
+            keep,
+            b.Joints.Joints.Count == 0 ? PointDistance.Of(b.Solid, b.Home) : PointDistance.OfSweep(b.Moving, b.Joints.Joints.Count switch { 1 => 25, 2 => 9, _ => 5 }))).ToEquatableList();
+    }
+
+    /// <summary>How near the lie comes to each body; proved along the whole of it.</summary>
+    public static EquatableList<RouteGap> Gaps(Aircraft aircraft, Run run, Lie lie)
+    {
+        var keepOuts = KeepOuts(aircraft);
+        if (keepOuts.Count == 0)
+            return [];
+        var space = new FreeSpace(new()
+        {
+            Start = lie.Case.Start,
+            StartAlong = lie.Case.StartAlong,
+            End = lie.Case.End,
+            EndAlong = lie.Case.EndAlong,
+            LeastRadius = lie.Case.LeastRadius ?? 1,
+            ConduitRadius = 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0),
+            KeepOuts = keepOuts,
+        });
+        return space.Gaps(lie.Shape).OrderBy(g => g.Least).ToEquatableList();
+    }
+
     /// <summary>Lengths to order; null where there is no lie.</summary>
     public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display)
     {
@@ -141,15 +175,11 @@ internal static class RouteInputs
         return null;
     }
 
-    /// <summary>The shank's axis toward the pilot: the sheet's normal and two slopes, toward up and toward right as the pilot sees it.</summary>
+    /// <summary>The shank's axis toward the pilot.</summary>
     private static Vector3 ShankOf(Sheet sheet, MountTilt? tilt)
     {
         var normal = Direction(sheet.Normal).Unit();
-        // Left out, up is up in the aircraft; where the sheet lies flat, forward.
-        var up = sheet.Up is { } typed ? Direction(typed) : Math.Abs(normal.Z) > 0.99 ? new(-1, 0, 0) : new(0, 0, 1);
-        up = (up - (Vector3.Dot(up, normal) * normal)).Unit();
-        var right = Vector3.Cross(up, normal);
-        return (normal + (Math.Tan(tilt?.Up.Radians ?? 0) * up) + (Math.Tan(tilt?.Right.Radians ?? 0) * right)).Unit();
+        return new SheetFrame(default, normal, HandleMount.UpOf(sheet, normal)).ShankAt(new(Math.Tan(tilt?.Up.Radians ?? 0), Math.Tan(tilt?.Right.Radians ?? 0)));
     }
 
     private static EndPlace? EndOf(Run run, LeverPlacement? placement, ICollection<Need> needs)

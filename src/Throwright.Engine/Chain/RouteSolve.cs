@@ -52,6 +52,7 @@ public static class RouteSolve
             LeastRadius = least.Metres,
             RadiusMargin = Published.Get("route/radius-margin").Value,
             ConduitRadius = 0.5 * outside.Most,
+            KeepOuts = RouteInputs.KeepOuts(aircraft),
             Places = run.Cable.Places.Select((p, i) => new SupportPlace(p.Name.Length > 0 ? p.Name : $"place {i + 1}", PointSurvey.Place(p))).ToEquatableList(),
             MostSpan = RouteFindings.SpacingFor(conduit).Value,
             Stiffness = RouteInputs.StiffnessOf(conduit),

@@ -31,6 +31,9 @@ public sealed record RunRoute
     public double LongestStraight { get; init; }
     public LengthToOrder? Order { get; init; }
 
+    /// <summary>How near the conduit comes to each body of the file, the nearest first.</summary>
+    public EquatableList<RouteGap> Gaps { get; init; } = [];
+
     /// <summary>With the conduit as ordered or delivered, put in uncut; null: nothing ordered.</summary>
     public OtherLength? Ordered { get; init; }
 

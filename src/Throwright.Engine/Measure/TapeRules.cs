@@ -49,7 +49,7 @@ public static class TapeRules
             Verdict = point.Redundant > 0 && point.Suspects.Count == 0 ? Verdict.Clear : Verdict.Caution,
             Sentence = point.Redundant == 0 ? "Three readings give the point but nothing checks them."
                 : point.Suspects.Count == 0 ? "The readings agree with each other."
-                : point.Suspects.Count == 1 ? $"{char.ToUpperInvariant(named[0])}{named[1..]} disagrees with the others: it is off by {say.Length(Math.Abs(Residual(point)), Rounding.Up)} or more."
+                : point.Suspects.Count == 1 ? $"{char.ToUpperInvariant(named[0])}{named[1..]} disagrees with the others: if it alone is wrong, it reads {say.Length(Math.Abs(Error(point)))} too {(Error(point) > 0 ? "long" : "short")}."
                 : $"The readings disagree, and any of these may be the wrong one, the likeliest first: {named}.",
             Sources = [Derived],
             Remedies = point.Redundant == 0 ? [new("Measure a fourth distance, from a point off the plane of the other three.")]
@@ -58,5 +58,5 @@ public static class TapeRules
         };
     }
 
-    private static double Residual(TapedPoint point) => point.Residuals.First(r => r.Reading == point.Suspects[0]).Residual;
+    private static double Error(TapedPoint point) => point.Residuals.First(r => r.Reading == point.Suspects[0]).Error;
 }

@@ -11,7 +11,11 @@ public sealed record UncertaintyAxis(Vector3 Along, double Sigma);
 /// <param name="Residual">Reading less distance, m.</param>
 /// <param name="Spread">Residual over its own standard deviation; 0 where nothing checks this reading.</param>
 /// <param name="Checked">Part of an error in this reading that would show in its residual, 0..1.</param>
-public sealed record ReadingResidual(TapeReading Reading, double Residual, double Spread, double Checked);
+public sealed record ReadingResidual(TapeReading Reading, double Residual, double Spread, double Checked)
+{
+    /// <summary>How much too long the reading is if it alone is wrong, m; 0 where nothing checks it.</summary>
+    public double Error => Checked > 1e-6 ? Residual / Checked : 0;
+}
 
 /// <summary>The next reading to take.</summary>
 /// <param name="Sigma">Standard deviation along the worst axis with it, m.</param>

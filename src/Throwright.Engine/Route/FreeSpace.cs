@@ -24,8 +24,7 @@ internal sealed class FreeSpace
 
     public string NearestAt(Vector3 point)
     {
-        var k = Enumerable.Range(0, keepOuts.Length).MinBy(i => Of(i, point));
-        return keepOuts.Length > 0 ? keepOuts[k].Name : "";
+        return keepOuts.Length == 0 ? "" : keepOuts[Enumerable.Range(0, keepOuts.Length).MinBy(i => Of(i, point))].Name;
     }
 
     /// <summary>Room of a point of the centre line, by place: close to the ends structure and edges don't count.</summary>
