@@ -135,11 +135,10 @@ internal static class RouteInputs
             return typed;
         // Each bend has its part of what the whole may turn less or more.
         double less = Math.Max(0, (lie.BendTotal - spread.BendLeast) / lie.BendTotal), more = Math.Max(0, (spread.BendMost - lie.BendTotal) / lie.BendTotal);
-        var tighter = Math.Clamp(1 - (spread.LeastRadius / lie.LeastRadius), 0, 0.9);
         return typed with
         {
             BendTotal = null,
-            Bends = route.Bends.Select(b => new Bend(new(new(b.Angle), less * b.Angle, more * b.Angle), new(new(b.Radius), tighter * b.Radius, tighter * b.Radius))).ToEquatableList(),
+            Bends = route.Bends.Select(b => new Bend(new(new(b.Angle), less * b.Angle, more * b.Angle), new(new(b.Mean), b.Mean - b.Radius, 0))).ToEquatableList(),
             LongestStraight = typed.LongestStraight ?? new(route.LongestStraight),
             Length = typed.Length ?? Toleranced<Length>.Exact(new(lie.Case.Length + route.InFittings)),
         };

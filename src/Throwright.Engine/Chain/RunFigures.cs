@@ -501,6 +501,9 @@ internal static class RunFigures
             yield break;
         var byLie = answer.Route?.Lie is not null;
         var tightest = cable.Bends.MinBy(b => b.Radius.Least)!;
+        // The figure is the tightest place itself, down to what nearly all lays keep.
+        if (answer.Route is { Lie: { } lie, Spread: { LeastRadius: > 0 } lays } && double.IsFinite(lie.LeastRadius))
+            tightest = tightest with { Radius = new(new(lie.LeastRadius), Math.Max(0, lie.LeastRadius - lays.LeastRadius), 0) };
         var radius = Input("R", "radius of the tightest bend", tightest.Radius);
         yield return new()
         {

@@ -64,8 +64,9 @@ public sealed record LieSpread(int Lays, int Without, double LeastRadius, double
 /// <summary>One bend of the lie.</summary>
 /// <param name="Angle">Turned in it, rad; the bends together turn all that the lie turns.</param>
 /// <param name="Radius">Where it is tightest, m.</param>
+/// <param name="Mean">Radius weighted by the angle turned at it, m: what the drag of a stiff core goes by.</param>
 /// <param name="At">Conduit from the cockpit end to the tightest place, m.</param>
-public sealed record LieBend(double Angle, double Radius, double At, Vector3 Place)
+public sealed record LieBend(double Angle, double Radius, double Mean, double At, Vector3 Place)
 {
     // Two bends are two where the curvature between them falls below this part of the smaller one.
     private const double Parted = 0.5;
@@ -106,8 +107,16 @@ public sealed record LieBend(double Angle, double Radius, double At, Vector3 Pla
             var angle = scale * (turned[cuts[c + 1]] - turned[cuts[c]]);
             var at = Enumerable.Range(cuts[c], cuts[c + 1] - cuts[c] + 1).MaxBy(i => nodes[i].Curvature.Size);
             var tight = nodes[at].Curvature.Size;
-            if (tight > 0)
-                bends.Add(new(angle, 1 / tight, nodes[at].At, nodes[at].Point));
+            // Integral of the curvature over that of its square; of an arc its radius.
+            var square = 0.0;
+            for (var i = cuts[c]; i < cuts[c + 1]; i++)
+            {
+                double a = nodes[i].Curvature.Size, b = nodes[i + 1].Curvature.Size;
+                square += ((a * a) + (a * b) + (b * b)) / 3 * (nodes[i + 1].At - nodes[i].At);
+            }
+
+            if (tight > 0 && square > 0)
+                bends.Add(new(angle, 1 / tight, Math.Max(1 / tight, (turned[cuts[c + 1]] - turned[cuts[c]]) / square), nodes[at].At, nodes[at].Point));
         }
 
         // What is hardly a bend goes to its neighbour, so that nothing of the total is lost.
