@@ -16,7 +16,7 @@ public sealed class LeastDistanceTests
     public void Find_AThousandRandomScenes_AgreesWithTheRefinedGrid() => Hold(1000, 1000, 7);
 
     /// <summary>A stick of two turns beside a pulled and turned handle; joints and shapes from the seed.</summary>
-    private static (Plain[] A, Plain[] B, JointChain ChainA, JointChain ChainB) Scene(int seed)
+    internal static (Plain[] A, Plain[] B, JointChain ChainA, JointChain ChainB) Scene(int seed)
     {
         var scene = new Scenes(seed);
         var length = scene.Number(0.4, 0.6);
