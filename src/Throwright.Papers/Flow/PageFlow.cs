@@ -36,7 +36,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
 
     private static readonly Style Heavy = Style.Line(Tones.Ink, 0.6), Thin = Style.Line(Tones.Ink, 0.3), Hair = Style.Line(Tones.Line, 0.3);
 
-    private readonly List<(Sketch Sketch, string? Bookmark, string Title)> pages = [];
+    private readonly List<(Sketch Sketch, string? Bookmark, string Title, Picture? Whole)> pages = [];
     private string title = "";
     private double y;
 
@@ -56,7 +56,7 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
     public void NewPage(string name, string? bookmark)
     {
         title = name;
-        pages.Add((new(), bookmark, name));
+        pages.Add((new(), bookmark, name, null));
         var sketch = Sketch;
         sketch.Layer = "head";
         sketch.Text(Margin, 12, Head, TextMeasure.Fit(name, Head, 0.58 * Width, true), Tones.Ink, bold: true);
@@ -165,11 +165,10 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
             while (done < all)
             {
                 var hand = done == 0 && row.Any(c => c.IsForHand);
+                var most = (int)Math.Floor((Room - 2.6) / leading);
                 // A row is kept whole where a page can hold it.
-                var most = (int)Math.Max(1, (Room - 2.6) / leading);
-                if (most < all - done && all * leading < paper.Height - 70)
-                    most = 0;
-                if (most == 0 || (hand && Room < 9))
+                var isSplit = most < all - done && done == 0 && all * leading < paper.Height - 70;
+                if (most < 1 || isSplit || (hand && Room < 9))
                 {
                     NewPage(title, null);
                     Heads();
@@ -274,6 +273,18 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
         }
     }
 
+    /// <summary>A drawing that is a page of its own size, upright or across, with its own frame and title.</summary>
+    public void Sheet(Picture drawing, string name)
+    {
+        ArgumentNullException.ThrowIfNull(drawing);
+        var sketch = new Sketch();
+        sketch.Add(drawing, 0, 0);
+        pages.Add((sketch, null, name, drawing));
+        // What follows begins a page.
+        title = name;
+        y = Bottom;
+    }
+
     /// <summary>The pages, each with its number and the line at its foot.</summary>
     public EquatableList<PdfPage> Finish(string name)
     {
@@ -281,6 +292,12 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
         {
             var sketch = pages[i].Sketch;
             sketch.Layer = "foot";
+            if (pages[i].Whole is { } whole)
+            {
+                sketch.Text(whole.Width - 10, whole.Height - 3.2, 2.4, $"{TextMeasure.Fit(left, 2.4, 0.25 * Width)}. Not an approval. page {i + 1} of {pages.Count}", Tones.Ink, anchor: TextAnchor.End);
+                continue;
+            }
+
             sketch.Line(Margin, paper.Height - FootRoom, paper.Width - Margin, paper.Height - FootRoom, Thin);
             var lines = Broken(foot, Note, Width - 34).Take(2).ToList();
             for (var k = 0; k < lines.Count; k++)
@@ -288,6 +305,6 @@ public sealed class PageFlow(ShopPaper paper, string left, string foot)
             sketch.Text(paper.Width - Margin, paper.Height - FootRoom + 4, Note, $"page {i + 1} of {pages.Count}", Tones.Ink, anchor: TextAnchor.End);
         }
 
-        return pages.Select(p => new PdfPage(p.Sketch.ToPicture(paper.Width, paper.Height, $"{name}: {p.Title}", p.Title), p.Bookmark)).ToEquatableList();
+        return pages.Select(p => new PdfPage(p.Sketch.ToPicture(p.Whole?.Width ?? paper.Width, p.Whole?.Height ?? paper.Height, $"{name}: {p.Title}", p.Title), p.Bookmark)).ToEquatableList();
     }
 }

@@ -32,10 +32,10 @@ public static class AircraftPack
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(options);
         var aircraft = answer.Aircraft;
-        var flow = new PageFlow(options.Paper, $"{aircraft.Name}, file {options.FileId}", Foot);
+        var flow = new PageFlow(options.Paper, $"file {options.FileId}, {aircraft.Name}", Foot);
         Cover(flow, answer, options);
         foreach (var run in answer.Runs.OrderByDescending(r => r.Verdict))
-            new RunSheets(aircraft, run, flow).All();
+            new RunSheets(aircraft, run, flow, options.Paper).All();
         if (answer.Runs.Count > 1)
             Totals(flow, answer);
         Log(flow, answer, options);
@@ -51,7 +51,7 @@ public static class AircraftPack
     {
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(options);
-        var flow = new PageFlow(options.Paper, $"{answer.Aircraft.Name}, file {options.FileId}", Foot);
+        var flow = new PageFlow(options.Paper, $"file {options.FileId}, {answer.Aircraft.Name}", Foot);
         foreach (var run in answer.Runs)
             new RunSheets(answer.Aircraft, run, flow).Order();
         if (answer.Runs.Count > 1)
@@ -62,7 +62,7 @@ public static class AircraftPack
 
     private static byte[] One(Aircraft aircraft, RunAnswer run, PackOptions options, string title, Action<RunSheets> sheet)
     {
-        var flow = new PageFlow(options.Paper, $"{aircraft.Name}, file {options.FileId}", Foot);
+        var flow = new PageFlow(options.Paper, $"file {options.FileId}, {aircraft.Name}", Foot);
         sheet(new(aircraft, run, flow));
         return PdfWriter.Write(new(title) { Subject = $"File {options.FileId}. {options.Program}. Not an approval." }, flow.Finish(title), Palettes.Print);
     }
@@ -100,7 +100,7 @@ public static class AircraftPack
                 ("common practice", "no publication at hand: change it if you know better"),
             ]).Select(w => (IReadOnlyList<Cell>)[new(w.Word, true), w.Meaning]),
             PageFlow.Note);
-        flow.Text("For each control: findings with ladder, figures, single failures, rules, order sheet, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
+        flow.Text("For each control: findings with ladder, figures, single failures, rules, drawings at true size, order sheet, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
     }
 
     /// <summary>Hardware of all runs added up.</summary>

@@ -2,19 +2,22 @@ using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Maintain;
+using Throwright.Engine.Make;
 using Throwright.Engine.Model;
 using Throwright.Engine.Rig;
+using Throwright.Formats.Drawing;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Flow;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
+using Throwright.Papers.Make;
 using Throwright.Papers.Marks;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Papers.Pack;
 
 /// <summary>The sheets of one run, each beginning a page of its own.</summary>
-internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow flow)
+internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow flow, ShopPaper? paper = null)
 {
     private readonly FigureWriter say = new(aircraft.Display);
 
@@ -26,6 +29,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         Figures();
         Failures();
         Rules();
+        Shop();
         Order();
         Card();
         Readings();
@@ -135,6 +139,26 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
             [new("rule", 29), new("asks", 62), new("this run", 56), new("verdict", 15), new("binds; how read", 38)],
             rows.Select(r => (IReadOnlyList<Cell>)[new(r.Rule.Cite, true), r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""), r.Finding.Sentence, Verdict(r.Finding.Verdict), $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}"]),
             PageFlow.Note);
+    }
+
+    /// <summary>Drawings of what is made for this run, at true size: wedges, drill template, bracket, marking.</summary>
+    public void Shop()
+    {
+        var run = answer.Run;
+        ShopTitle Title(string what, string letter) => new(aircraft.Name, $"{what} for {Name}", $"{run.Id}-{letter}") { Drawn = aircraft.Builder };
+        if (MadeParts.Wedges(run).Pair is { Washer.Fault: null } pair)
+        {
+            var title = Title("Wedge", "W") with { Material = run.CockpitEnd?.Wedge?.Material ?? "", Finish = run.CockpitEnd?.Wedge?.Finish ?? "" };
+            flow.Sheet(WedgeDrawing.Part(pair, say, title, paper), $"Wedge: {Name}");
+            flow.Sheet(WedgeDrawing.Pair(pair, say, title, paper), $"Wedge pair: {Name}");
+            flow.Sheet(DrillTemplateDrawing.Of(pair, say, title.Part, paper), $"Drill template: {Name}");
+        }
+
+        if (MadeParts.BracketOf(run) is { } bracket)
+            flow.Sheet(FlatPatternDrawing.Of(BracketSolver.Solve(bracket), say, $"Bracket for {Name}", paper), $"Bracket: {Name}");
+        var legend = run.Installation?.Legend;
+        if (run.Label.Length > 0 && StrokeLetters.Lacking(run.Label + run.How).Length == 0)
+            flow.Sheet(MarkingDrawing.Page(new(run.Label, run.How, legend?.Distance.Metres ?? Marking.UsualDistance, legend?.LightOnDark ?? true, legend?.Height.Metres), say, paper), $"Marking: {Name}");
     }
 
     public void Order()
