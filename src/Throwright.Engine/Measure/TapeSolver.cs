@@ -11,11 +11,6 @@ public static class TapeSolver
     /// <summary>A residual of this many standard deviations is named: about one good reading in a thousand is beyond it.</summary>
     public const double Critical = 3.29;
 
-    // Hands slip by whole inches or centimetres: of two readings that explain a disagreement alike, the one that would be such
-    // a slip is named first. In chi-square: odds of 20 to 1.
-    private const double Slip = 6;
-    private static readonly double[] SlipSteps = [0.0127, 0.01];
-
     // Two places fit alike where their sums of squares differ by less than a reading of three standard deviations adds.
     private const double Alike = 9;
 
@@ -72,18 +67,17 @@ public static class TapeSolver
         var reach = readings.Max(r => r.Along is null ? r.Distance : 0);
         if (reach > 0 && !(Math.Sqrt(values[0]) < 0.25 * reach))
             return Refused(NoPointReason.InThePlane);
-        var residuals = readings.Select(r => Residual(r, best.Place, covariance)).ToEquatableList();
         return new(
             new()
             {
                 Place = best.Place,
                 Sigma = new(Math.Sqrt(covariance[0, 0]), Math.Sqrt(covariance[1, 1]), Math.Sqrt(covariance[2, 2])),
                 Axes = Enumerable.Range(0, 3).Select(k => new UncertaintyAxis(new(vectors[k][0], vectors[k][1], vectors[k][2]), Math.Sqrt(values[k]))).ToEquatableList(),
-                Residuals = residuals,
+                Residuals = readings.Select(r => Residual(r, best.Place, covariance)).ToEquatableList(),
                 ChiSquare = best.ChiSquare,
                 Redundant = readings.Count - 3,
                 Mirror = other?.Place,
-                Suspects = Suspects(readings, best, residuals),
+                Suspects = Suspects(readings, best),
                 Next = Next(of, best.Place, covariance, readings.Average(r => r.Sigma)),
             },
             null);
@@ -286,7 +280,7 @@ public static class TapeSolver
     /// (exactly so for a linear problem); the one with the largest fall is named, with all that explain the
     /// disagreement nearly as well.
     /// </remarks>
-    private static EquatableList<TapeReading> Suspects(EquatableList<TapeReading> readings, Fit best, EquatableList<ReadingResidual> residuals)
+    private static EquatableList<TapeReading> Suspects(EquatableList<TapeReading> readings, Fit best)
     {
         // The sum can't fall by more than it is.
         if (readings.Count < 4 || best.ChiSquare < Critical * Critical)
@@ -302,19 +296,7 @@ public static class TapeSolver
         var most = falls.Max();
         return most < Critical * Critical
             ? []
-            : Enumerable.Range(0, readings.Count).Where(i => falls[i] > most - Alike).OrderByDescending(i => falls[i] + (IsSlip(residuals[i]) ? Slip : 0)).Select(i => readings[i]).ToEquatableList();
-    }
-
-    /// <summary>
-    /// Would the error be a slip of whole or half inches, or of whole centimetres? Only where it is known well enough to tell:
-    /// else any error looks like one.
-    /// </summary>
-    private static bool IsSlip(ReadingResidual r)
-    {
-        if (r.Checked < 1e-6)
-            return false;
-        double error = Math.Abs(r.Error), sigma = r.Reading.Sigma / Math.Sqrt(r.Checked);
-        return SlipSteps.Any(step => 2 * sigma < 0.2 * step && error > 0.5 * step && Math.Abs(error - (Math.Round(error / step) * step)) < 2 * sigma);
+            : Enumerable.Range(0, readings.Count).Where(i => falls[i] > most - Alike).OrderByDescending(i => falls[i]).Select(i => readings[i]).ToEquatableList();
     }
 
     private static NextReading? Next(TapeCase of, Vector3 place, double[,] covariance, double sigma)

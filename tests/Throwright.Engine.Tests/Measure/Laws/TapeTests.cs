@@ -34,6 +34,36 @@ public class TapeTests
         }
     }
 
+    /// <summary>Whole numbers of inches, by Pythagoras: from three corners of a box to a fourth, worked by hand.</summary>
+    [Fact]
+    public void Point_FromWholeNumbers_IsTheCornerOfTheBox()
+    {
+        // Corners (0,0,0), (12,0,0), (0,16,0); the point at (12, 16, 21): distances 29 (20-21-29), sqrt(697), sqrt(585).
+        KnownPoint[] corners = [new("O", default), new("X", new(12, 0, 0)), new("Y", new(0, 16, 0))];
+        double[] distances = [29, Math.Sqrt((16 * 16) + (21 * 21)), Math.Sqrt((12 * 12) + (21 * 21))];
+        var found = TapeSolver.Solve(new([.. corners.Zip(distances, (c, d) => new TapeReading(c, d, 0.05))], Side.Above)).Point!;
+        Assert.Equal(12, found.Place.X, 1e-9);
+        Assert.Equal(16, found.Place.Y, 1e-9);
+        Assert.Equal(21, found.Place.Z, 1e-9);
+    }
+
+    [Fact]
+    public void Readings_AlongADirection_FixThePoint()
+    {
+        Vector3 at = new(0.4, 0.1, 0.3), up = new(0, 0, 1), aft = new(1, 0, 0), right = new(0, 1, 0);
+        // Plumb line and a waterline: no distance at all.
+        var plumb = TapeSolver.Solve(new([new(new("B", new(0.4, 0.1, 0)), 0, 0.001, aft), new(new("B", new(0.4, 0.1, 0)), 0, 0.001, right), new(new("datum", default), 0.3, 0.001, up)])).Point!;
+        Assert.InRange((plumb.Place - at).Size, 0, 1e-12);
+        Assert.Null(plumb.Mirror);
+        // Two distances and a level: two places, told apart by a side.
+        EquatableList<TapeReading> two = [new(A, (at - A.Place).Size, 0.001), new(C, (at - C.Place).Size, 0.001), new(new("L", new(5, 5, 0.3)), 0, 0.001, up)];
+        Assert.Equal(NoPointReason.Mirrored, TapeSolver.Solve(new(two)).Refusal?.Reason);
+        Assert.InRange((TapeSolver.Solve(new(two, Near: at)).Point!.Place - at).Size, 0, 1e-9);
+        // A level that is off by an inch beside four distances is named as such.
+        EquatableList<TapeReading> wrong = [.. From(at, null, A, B, C, D, E).Readings, new(new("L", new(0, 0, 0.3254)), 0, 0.001, up, "the level with L")];
+        Assert.Equal("the level with L", TapeSolver.Solve(new(wrong)).Point!.Suspects[0].Name);
+    }
+
     [Theory]
     [InlineData(Side.Above, 0.3)]
     [InlineData(Side.Below, -0.3)]
