@@ -94,13 +94,13 @@ public static class ShopFiles
     {
         var part = bracket.Part;
         var solid = part.Build();
-        var flat = FlatPatternDrawing.Of(bracket, say, title.Part, choice.Paper);
+        Picture bent = BracketDrawing.Of(bracket, say, title, choice.Paper), flat = FlatPatternDrawing.Of(bracket, say, title.Part, choice.Paper);
         return new(
             "bracket",
             [
                 .. Solids($"{id}-bracket", solid, part.Volume, part.ThroughHoles, 1, title, choice, "the bent bracket", mesh => mesh),
                 Scene($"{id}-bracket", [new("bracket", solid, Metal, [Axes.World])], "the bent bracket, for looking at"),
-                Pdf($"{id}-bracket-flat", title.Part, [new(flat, "Flat pattern, true size")], choice, "flat pattern at true size"),
+                Pdf($"{id}-bracket", title.Part, [new(bent, "The bracket"), new(flat, "Flat pattern, true size")], choice, "drawing, and flat pattern at true size"),
                 .. Drawings($"{id}-bracket-flat", flat, "flat pattern for a cutter or a screen"),
             ],
             [

@@ -108,9 +108,8 @@ internal static class MakeCommand
             else
             {
                 var wanted = run.CockpitEnd?.Wedge ?? new();
-                var mass = ShopMaterial.Find(wanted.Material) is { } material ? $"{FigureText.Plain(pair.Washer.Volume * material.Density * 1000, 1)} g" : "";
                 if (Is("wedge"))
-                    sets.Add(ShopFiles.Wedge(pair, id, Title("Wedge", "W") with { Material = wanted.Material, Finish = wanted.Finish, Mass = mass }, say, choice));
+                    sets.Add(ShopFiles.Wedge(pair, id, Title("Wedge", "W") with { Material = wanted.Material, Finish = wanted.Finish, Mass = MassOf(pair.Washer.Volume, wanted.Material) }, say, choice));
                 if (Is("template"))
                     sets.Add(ShopFiles.Template(pair, id, Title("Hole", "H"), say, choice));
                 if (Is("guide"))
@@ -120,10 +119,15 @@ internal static class MakeCommand
 
         if (Is("bracket"))
         {
-            if (MadeParts.BracketOf(run) is { } bracket)
-                sets.Add(ShopFiles.Bracket(BracketSolver.Solve(bracket), id, Title("Bracket", "B") with { Material = bracket.Alloy }, say, choice));
+            if (MadeParts.BracketOf(run) is { } of)
+            {
+                var bracket = BracketSolver.Solve(of);
+                sets.Add(ShopFiles.Bracket(bracket, id, Title("Bracket", "B") with { Material = of.Alloy, Mass = MassOf(bracket.Part.Volume, of.Alloy) }, say, choice));
+            }
             else
+            {
                 lacks.Add("bracket: the file does not describe one (leverEnd.bracket).");
+            }
         }
 
         if (Is("marking"))
@@ -140,6 +144,10 @@ internal static class MakeCommand
 
         return sets;
     }
+
+    /// <summary>Empty where the material is not in the table.</summary>
+    private static string MassOf(double volume, string material) =>
+        ShopMaterial.Find(material) is { } found ? $"{FigureText.Plain(volume * found.Density * 1000, 1)} g" : "";
 
     private static string WhyNoWedge(Run run, IReadOnlyList<Need> needs, FigureWriter say)
     {
