@@ -2,7 +2,6 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
-using Throwright.Shapes.Quantities;
 using Throwright.Shapes.Solids;
 
 namespace Throwright.Papers.Make;
