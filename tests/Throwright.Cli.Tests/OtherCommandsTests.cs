@@ -71,6 +71,34 @@ public class OtherCommandsTests
         Assert.Equal(["clearance/pair"], Failing(file));
     }
 
+    /// <summary>Both examples: first the lever end or the swivel, then the handle; after that nothing fails.</summary>
+    [Theory]
+    [InlineData("amphibian", "cowl-flap", "swivel")]
+    [InlineData("biplane", "throttle", "clocking", "--for", "equal-arms")]
+    public void Solve_MountWritten_CuresTheFouledHandle(string example, string run, string other, params string[] more)
+    {
+        using var bench = new Workbench();
+        var file = bench.Copy($"{example}.throwright.json");
+        var before = File.ReadAllText(file);
+        var solved = Run("solve", "mount", file, run, "--write", "--map", "5", "--plain");
+        Assert.True(solved.Exit == 0, solved.Out + solved.Error);
+        Assert.StartsWith("Tilt the handle", solved.Out);
+        Assert.Contains("proved.", solved.Out);
+        Assert.Contains("Written to", solved.Out);
+        Assert.Equal(before.Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)), File.ReadAllText(file).Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)));
+        Assert.DoesNotContain("clearance/pair", Failing(file));
+        Assert.Equal(0, Run(["solve", other, file, run, "--write", .. more]).Exit);
+        Assert.Empty(Failing(file));
+    }
+
+    [Fact]
+    public void Solve_MountOfAHandleNotDescribed_SaysWhatIsNeeded()
+    {
+        var answer = Run("solve", "mount", "examples/bench/cabin-air.throwright.json", "cabin-air");
+        Assert.Equal(2, answer.Exit);
+        Assert.Contains("cockpitEnd.sheet", answer.Error);
+    }
+
     /// <summary>Rules that fail anywhere in a file.</summary>
     private static List<string> Failing(string file)
     {

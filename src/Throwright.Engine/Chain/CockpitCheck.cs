@@ -9,25 +9,36 @@ namespace Throwright.Engine.Chain;
 /// <summary>What comes near the handles of an aircraft, over all positions of everything that moves.</summary>
 public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
 {
+    /// <summary>Room for a hand round each knob.</summary>
+    public EquatableList<HandRoom> Rooms { get; init; } = [];
+
     /// <summary>What concerns one run.</summary>
     public RunClearance Of(Run run)
     {
         ArgumentNullException.ThrowIfNull(run);
         if (Handles.FirstOrDefault(h => h.Run.Id == run.Id) is not { } handle)
-            return new(null, [], [], Meshes, NotRead);
+            return new(null, [], [], Meshes, NotRead, []);
         bool Concerns(string first, string second) => first == handle.Name || second == handle.Name;
         return new(
             handle,
             Clearance.Pairs.Where(p => Concerns(p.First.Name, p.Second.Name)).ToEquatableList(),
             Clearance.Case.Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
             Meshes,
-            NotRead);
+            NotRead,
+            Rooms.Where(r => r.Knob == handle.Name).ToEquatableList());
     }
 }
 
+/// <summary>Room between a knob, all over its travel, and something else: at most worked out up to what is wanted.</summary>
+/// <param name="Knob">Name of the handle.</param>
+/// <param name="Lower">Proved, m.</param>
+/// <param name="Upper">Attained, m.</param>
+public sealed record HandRoom(string Knob, string Other, double Lower, double Upper, Limit Wanted);
+
 /// <summary>Clearance of one run's handle.</summary>
 /// <param name="Handle">Null: not enough is known of it.</param>
-public sealed record RunClearance(HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
+public sealed record RunClearance(
+    HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead, EquatableList<HandRoom> Rooms)
 {
     /// <summary>Name of what the handle is held against.</summary>
     public string Other(PairClearance pair)
@@ -55,7 +66,25 @@ public static class CockpitCheck
         var handles = scene.Handles.Select(h => (Handle: h, h.Body)).ToList();
         var watched = handles.Where(h => only is null || h.Handle.Run.Id == only.Id).Select(h => h.Body).ToList();
         var of = scene.Case(effort, watched, handles.Select(h => h.Body).Except(watched).Concat(scene.Bodies));
-        return new(scene.Handles, ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel), scene.Meshes, scene.NotRead);
+        var clearance = ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel);
+        var rooms = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).SelectMany(h => Rooms(h, scene, of, effort));
+        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList() };
+    }
+
+    /// <summary>From the knob to other knobs, and to everything that is none.</summary>
+    private static IEnumerable<HandRoom> Rooms(HandleMount handle, CockpitScene scene, CockpitCase of, CockpitEffort effort)
+    {
+        // A hand that the builder asked for is part of the handle already.
+        if (handle.Hand > 0)
+            yield break;
+        var knob = handle.KnobBody;
+        Datum hand = Published.Get("clearance/hand-bare"), gap = Published.Get("clearance/knob-gap");
+        foreach (var (other, wanted) in scene.Handles.Where(h => h != handle).Select(h => (h.KnobBody, gap)).Concat(scene.Bodies.Select(b => (b, hand))))
+        {
+            var found = ClearanceSolver.Between(
+                of with { Allowed = [] }, knob, other, new() { Tolerance = effort.Tolerance, Enough = wanted.Value, MostBoxes = effort.MostBoxes }, effort.Cancel);
+            yield return new(handle.Name, other.Name, found.Lower, found.Upper, new(wanted.Value, wanted.Source));
+        }
     }
 
     /// <summary>The clearance that is wanted round a run's handle.</summary>

@@ -25,6 +25,9 @@ public sealed record CockpitEffort
     /// <summary>The triangles of a mesh as its file has them; null: it was not read.</summary>
     public Func<MeshShape, Skin?>? Meshes { get; init; }
 
+    /// <summary>Look for a cure where a handle is fouled; it takes far longer than the check itself.</summary>
+    public bool Cures { get; init; } = true;
+
     /// <summary>Called with pairs done and pairs in all; from any thread.</summary>
     public Action<int, int>? Progress { get; init; }
 

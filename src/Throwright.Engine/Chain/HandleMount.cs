@@ -133,6 +133,16 @@ public sealed record HandleMount(
         return square with { Joints = new([up, right, Joint.Slide($"{Name} wedge", Frame.Normal, more.Least, more.Most), .. square.Joints.Joints]) };
     }
 
+    /// <summary>The knob alone, as it is mounted: what the hand reaches for.</summary>
+    public CockpitBody KnobBody
+    {
+        get
+        {
+            var body = Body;
+            return body with { Solid = body.Solid.Only("knob") };
+        }
+    }
+
     /// <summary>No part of the handle in front of the sheet is ever farther from the foot.</summary>
     public double Reach(double length) =>
         Math.Max(Travel, Math.Sqrt(Math.Pow(length + Travel + Knob.Depth, 2) + Math.Pow(Knob.Reach, 2)) + Hand) + Unsure;

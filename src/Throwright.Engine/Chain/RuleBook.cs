@@ -5,6 +5,7 @@ using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
 using Throwright.Engine.Make;
 using Throwright.Engine.Measure;
+using Throwright.Engine.Mount;
 using Throwright.Engine.Prove;
 using Throwright.Engine.Route;
 using Throwright.Engine.Rig;
@@ -98,6 +99,11 @@ public static class RuleBook
         new(MakeRules.Pitch, "Are the bracket's holes far enough from each other?", "nearer than the published multiple of the diameter", "", "at or beyond it"),
         new(MakeRules.BracketGive, "Does the bracket give under the cable's load?", "", "more than the limit, its softest counted", "less"),
         new(MakeRules.Fasteners, "Do the bracket's fasteners hold the cable's load?", "less strength than load", "less margin than wanted, or a rivet in pull, or the strength is from memory", "with the wanted margin"),
+        new(MountRules.HandRoom, "Does a hand find room round the knob?", "", "less than wanted, or not decided", "the wanted room, proved"),
+        new(MountRules.Reach, "Does the smallest pilot reach the knob?", "", "farther than the published reach", "within reach"),
+        new(MountRules.Lean, "Does the shank lean much?", "leaning so, the knob meets its own sheet", "more than the usual most", "less, or so little that no wedge is needed"),
+        new(MountRules.Friction, "Does friction hold the wedges?", "", "not by itself", "it does"),
+        new(MountRules.Tilted, "Is there a tilt that clears?", "none within the range, proved", "not decided", "the smallest that clears, proved"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
 

@@ -1,3 +1,4 @@
+using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
@@ -16,12 +17,12 @@ public static class RunCheck
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
-        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort, clearance)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>One run, with findings, remedies and figures.</summary>
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
-        Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit));
+        Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit), cockpit);
 
     /// <summary>One run, with a clearance that is worked out already: that of the same handles and bodies.</summary>
     /// <param name="cockpit">Null: nothing is said of clearance.</param>
@@ -29,10 +30,10 @@ public static class RunCheck
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
-        return Check(aircraft, run, effort, cockpit);
+        return Check(aircraft, run, effort, cockpit, new() { Cures = false });
     }
 
-    private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
+    private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort)
     {
         var answer = WithClearance(Proof.Of(aircraft, Solve(aircraft, run, effort)), cockpit);
         if (answer.Route is { } route)
@@ -40,8 +41,9 @@ public static class RunCheck
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
+        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, cockpitEffort));
         var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
-            .Select(f => f with { Remedies = Remedies.For(answer, f, solve, say) })
+            .Select(f => f with { Remedies = f is { Rule: ClearanceRules.Pair, Verdict: Verdict.Fail } ? cockpitEffort?.Cures == false ? [] : mount.Value : Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
             .OrderByDescending(f => f.Verdict)
             .ToEquatableList();

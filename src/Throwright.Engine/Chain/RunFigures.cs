@@ -31,6 +31,7 @@ internal static class RunFigures
         figures.AddRange(OfBends(answer));
         figures.AddRange(ClearanceFindings.Figures(answer));
         figures.AddRange(MadeFindings.Figures(answer));
+        figures.AddRange(MountFindings.Figures(aircraft, answer));
         return figures.ToEquatableList();
     }
 

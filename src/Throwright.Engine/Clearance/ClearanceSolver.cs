@@ -44,7 +44,16 @@ public static class ClearanceSolver
     /// </remarks>
     public static PairClearance Between(CockpitCase cockpit, CockpitBody first, CockpitBody second, CancellationToken cancel = default)
     {
-        var aim = new SearchAim { Tolerance = cockpit.Tolerance, Enough = cockpit.Interest, MostBoxes = cockpit.MostBoxes };
+        ArgumentNullException.ThrowIfNull(cockpit);
+        return Between(cockpit, first, second, new() { Tolerance = cockpit.Tolerance, Enough = cockpit.Interest, MostBoxes = cockpit.MostBoxes }, cancel);
+    }
+
+    /// <summary>One pair of bodies, as closely as the aim says.</summary>
+    public static PairClearance Between(CockpitCase cockpit, CockpitBody first, CockpitBody second, SearchAim aim, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(cockpit);
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
         HashSet<(string, string)> allowed =
         [
             .. cockpit.Allowed.Where(c => c.FirstBody == first.Name && c.SecondBody == second.Name).Select(c => (c.FirstPart, c.SecondPart)),

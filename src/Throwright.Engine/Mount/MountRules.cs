@@ -1,33 +1,29 @@
 using Throwright.Engine.Findings;
+using Throwright.Engine.Sources;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Mount;
 
-/// <summary>What a mount is held against; all own choice unless the source says otherwise.</summary>
+/// <summary>What a mount is held against.</summary>
 /// <param name="NoWedge">Tilts up to this need no wedge, rad.</param>
-/// <param name="ThreadReach">Above this the stack eats the thread: check its reach, rad.</param>
-/// <param name="ThinEdge">Least thin edge of a wedge, m.</param>
-/// <param name="Cover">Least sheet under the washer beyond the slot, m.</param>
-public sealed record MountLimits(Limit NoWedge, Limit ThreadReach, Limit ThinEdge, Limit Cover)
+/// <param name="Much">Above this the stack eats the thread and the hand pulls askew, rad.</param>
+/// <param name="Friction">Of wedge on sheet, at its least.</param>
+public sealed record MountLimits(Limit NoWedge, Limit Much, Limit Friction)
 {
-    /// <summary>Common practice, no publication: 2 deg, 10 deg, 1.0 mm metal at the rim (1.5 to 2 mm printed), 1 mm cover.</summary>
-    public static MountLimits Usual { get; } = new(
-        Of(2 * Math.PI / 180, "tilt that a plain washer takes up"),
-        Of(10 * Math.PI / 180, "tilt above which thread reach is checked"),
-        Of(0.001, "thin edge of a metal wedge at the rim"),
-        Of(0.001, "sheet under the washer beyond the slot"));
+    /// <summary>Common practice: there is no publication.</summary>
+    public static MountLimits Usual => new(Of("mount/no-wedge"), Of("mount/much"), Of("mount/friction"));
 
-    private static Limit Of(double value, string place) => new(value, new("common-practice", place, Evidence.CommonPractice));
+    private static Limit Of(string id) => new(Published.Get(id).Value, Published.Get(id).Source);
 }
 
 /// <summary>Findings on the mount of a handle.</summary>
 public static class MountRules
 {
     public const string Tilted = "mount/tilt";
-    public const string Wedge = "mount/wedge";
-    public const string Thread = "mount/thread-reach";
     public const string Friction = "mount/friction";
-    public const string Hole = "mount/hole";
+    public const string Lean = "mount/lean";
+    public const string Reach = "mount/reach";
+    public const string HandRoom = "mount/hand-room";
 
     private static readonly SourceRef Derived = new("project", "docs/theory/mount.md", Evidence.Derived);
 
@@ -52,66 +48,38 @@ public static class MountRules
         return new() { Rule = Tilted, Verdict = verdict, Sentence = sentence, Why = why, Figure = "tilt", Sources = [Derived] };
     }
 
-    /// <summary>What the wedges of a tilt ask for.</summary>
-    /// <param name="usableThread">From the bushing's shoulder to the end of the thread, less nut, washers and the thread that must show, m; null: not measured.</param>
-    /// <param name="friction">Between wedge and sheet, the least that may be.</param>
-    public static IEnumerable<Finding> OfWedge(WedgePair wedge, SheetHole hole, double? usableThread, double friction, MountLimits limits, FigureWriter say)
+    /// <summary>What a lean asks of the mount; the wedges themselves are for the stage that makes them.</summary>
+    /// <param name="tilt">Total, rad.</param>
+    public static IEnumerable<Finding> OfLean(double tilt, MountLimits limits, FigureWriter say)
     {
-        ArgumentNullException.ThrowIfNull(wedge);
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(say);
-        if (wedge.Tilt <= limits.NoWedge.Value)
+        if (tilt <= limits.NoWedge.Value)
         {
-            yield return Of(Wedge, Verdict.Clear, $"The shank leans {say.Angle(wedge.Tilt, Rounding.Up)}: up to {say.Angle(limits.NoWedge.Value)} no wedge is needed.", limits.NoWedge.Source);
+            yield return Of(Lean, Verdict.Clear, $"The shank leans {say.Angle(tilt, Rounding.Up)}: up to {say.Angle(limits.NoWedge.Value)} no wedge is needed.", limits.NoWedge.Source);
             yield break;
         }
 
-        var enough = wedge.ThinEdge >= limits.ThinEdge.Value;
+        var much = tilt > limits.Much.Value;
         yield return Of(
-            Wedge,
-            enough ? Verdict.Clear : Verdict.Fail,
-            $"Wedge pair for {say.Angle(wedge.Tilt)}: thin edge {say.Length(wedge.ThinEdge)}, thick edge {say.Length(wedge.ThickEdge)}, wanted {say.Length(limits.ThinEdge.Value)} or more at the rim.",
-            limits.ThinEdge.Source,
-            "Both sides of the sheet need one, with a key or a pin: a wedge that turns seats the nut off square.",
-            new(limits.ThinEdge.Value, QuantityKind.Length, true));
-        if (usableThread is { } thread)
-        {
-            yield return Of(
-                Thread,
-                thread >= wedge.Stack ? Verdict.Clear : Verdict.Fail,
-                $"Wedges and sheet take {say.Length(wedge.Stack, Rounding.Up)} of thread; {say.Length(thread, Rounding.Down)} is there.",
-                Derived,
-                "",
-                new(wedge.Stack, QuantityKind.Length, true));
-        }
-        else
-        {
-            var steep = wedge.Tilt > limits.ThreadReach.Value;
-            yield return Of(
-                Thread,
-                steep ? Verdict.Caution : Verdict.NeedsInput,
-                $"Wedges and sheet take {say.Length(wedge.Stack, Rounding.Up)} of thread: measure the bushing's.",
-                steep ? limits.ThreadReach.Source : Derived,
-                steep ? $"Above {say.Angle(limits.ThreadReach.Value)} the stack often leaves the nut short of thread." : "");
-        }
-
-        var holds = wedge.Tilt <= WedgeSeat.SelfHolding(friction);
+            Lean,
+            much ? Verdict.Caution : Verdict.Clear,
+            much
+                ? $"The shank leans {say.Angle(tilt, Rounding.Up)}; above {say.Angle(limits.Much.Value)} another place for the hole is often the better cure."
+                : $"The shank leans {say.Angle(tilt, Rounding.Up)}, on a pair of wedges; usual is {say.Angle(limits.Much.Value)} or less.",
+            limits.Much.Source,
+            much ? "The hand pulls askew and the stack eats the thread." : "",
+            new(limits.Much.Value, QuantityKind.Angle, false));
+        var held = WedgeSeat.SelfHolding(limits.Friction.Value);
         yield return Of(
             Friction,
-            holds ? Verdict.Clear : Verdict.Caution,
-            holds
-                ? $"Friction holds wedges up to {say.Angle(WedgeSeat.SelfHolding(friction), Rounding.Down)}."
-                : $"Friction holds wedges only up to {say.Angle(WedgeSeat.SelfHolding(friction), Rounding.Down)}: the shank carries the rest sideways.",
-            Derived,
-            holds ? "" : "A pin through sheet and wedges, or a rougher face, takes the side load off the shank.");
-        var cover = wedge.CoverBeyond(hole);
-        yield return Of(
-            Hole,
-            cover >= limits.Cover.Value ? Verdict.Clear : Verdict.Fail,
-            $"The slot is {say.Length(hole.Width)} by {say.Length(hole.Length)}; the wedge reaches {say.Length(cover, Rounding.Down)} beyond its end, wanted {say.Length(limits.Cover.Value)}.",
-            limits.Cover.Source,
-            "",
-            new(limits.Cover.Value, QuantityKind.Length, true));
+            tilt <= held ? Verdict.Clear : Verdict.Caution,
+            tilt <= held
+                ? $"Friction holds wedges up to {say.Angle(held, Rounding.Down)}."
+                : $"Friction holds wedges only up to {say.Angle(held, Rounding.Down)}: the shank carries the rest sideways.",
+            limits.Friction.Source,
+            tilt <= held ? "" : "A pin through sheet and wedges, or a rougher face, takes the side load off the shank.",
+            new(held, QuantityKind.Angle, false));
     }
 
     private static Finding Of(string rule, Verdict verdict, string sentence, SourceRef source, string why = "", FigureLimit? limit = null) =>

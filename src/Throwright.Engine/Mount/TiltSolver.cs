@@ -18,6 +18,7 @@ public static class TiltSolver
         var undecided = double.PositiveInfinity;
         int cells = 0, number = 0;
         var mostSlope = Math.Tan(tilts.Most);
+        (int Up, int Right)[] corners = tilts.Play > 0 ? [(-1, -1), (-1, 1), (1, -1), (1, 1)] : [(0, 0)];
         while (queue.TryDequeue(out var cell, out _))
         {
             var least = cell.Least;
@@ -30,14 +31,24 @@ public static class TiltSolver
             }
 
             cells++;
-            var there = tilts.Clearance(TiltRange.At(least, tilts.Play), tilts.Wanted);
-            if (there.Lower >= tilts.Wanted)
-                return new(TiltEnd.Found, least, Math.Min(least.Total, undecided), there, cells);
-            if (Fails(cell, least, there.Upper))
-                continue;
+            // A corner of the play mostly says no, and one mount costs far less than a range of them.
+            if (AtCorners(least) is { } upper)
+            {
+                if (Fails(cell, least, upper))
+                    continue;
+            }
+            else
+            {
+                var there = tilts.Clearance(TiltRange.At(least, tilts.Play), tilts.Wanted);
+                if (there.Lower >= tilts.Wanted)
+                    return new(TiltEnd.Found, least, Math.Min(least.Total, undecided), there, cells);
+                if (Fails(cell, least, there.Upper))
+                    continue;
+            }
+
             // The middle often fails more clearly than the edge that faces zero.
             var middle = cell.Middle;
-            if (Fails(cell, middle, tilts.Clearance(TiltRange.At(middle), tilts.Wanted).Upper))
+            if (AtCorners(middle) is { } within && Fails(cell, middle, within))
                 continue;
             if (cell.Width <= tilts.Finest)
             {
@@ -56,5 +67,22 @@ public static class TiltSolver
 
         // With play the attained value belongs to a tilt p beside "from"; the same p beside any tilt of the cell is as far off.
         bool Fails(TiltRange cell, Tilt from, double upper) => upper + (tilts.Reach * cell.FarthestTurnFrom(from, tilts.Play)) < tilts.Wanted;
+
+        // What is attained below the wanted clearance at the first corner of the play that fails; null: none does. The corner
+        // that failed last is asked first.
+        double? AtCorners(Tilt at)
+        {
+            for (var i = 0; i < corners.Length; i++)
+            {
+                var (up, right) = corners[i];
+                var found = tilts.Clearance(TiltRange.At(new(at.Up + (up * tilts.Play), at.Right + (right * tilts.Play))), tilts.Wanted).Upper;
+                if (!(found < tilts.Wanted))
+                    continue;
+                (corners[0], corners[i]) = (corners[i], corners[0]);
+                return found;
+            }
+
+            return null;
+        }
     }
 }

@@ -92,6 +92,15 @@ public sealed class Solid
         return IsMesh ? new(new(leaves, flatBelow: 1), names, corners, triangles) : Of(leaves.Select((shape, i) => new Part(names[i], shape)));
     }
 
+    /// <summary>One part alone.</summary>
+    public Solid Only(string name)
+    {
+        if (IsMesh)
+            return this;
+        var leaf = Enumerable.Range(0, nodes.Length).FirstOrDefault(n => IsLeaf(n) && names[part[n]] == name, -1);
+        return leaf >= 0 ? Of(new Part(name, nodes[leaf])) : throw new ArgumentException($"There is no part \"{name}\".", nameof(name));
+    }
+
     internal ConvexShape Node(int node) => nodes[node];
 
     internal bool IsLeaf(int node) => left[node] < 0;

@@ -37,6 +37,7 @@ internal static class SolveCommand
             Sub("clocking", "Where the arm is clocked on its spindle.", [aim, wantedThrow], (p, s, _) => s.Clocking(Aim(p.GetValue(aim), p.GetValue(wantedThrow)), Metres(p.GetValue(wantedThrow)))),
             Sub("anchor", "Where the anchor stands.", [aim, wantedThrow], (p, s, _) => s.Anchor(Aim(p.GetValue(aim), p.GetValue(wantedThrow)), Metres(p.GetValue(wantedThrow)))),
             swivel,
+            MountCommand.Make(),
             Sub("stroke", "The smallest stroke that leaves the wanted cushions.", [strokes], (p, s, _) => s.Stroke(Strokes(p.GetValue(strokes)))),
             SolveRouteCommand.Make(FileArgument, RunArgument, Plain, Write),
         };
@@ -106,7 +107,7 @@ internal static class SolveCommand
             if (parsed.GetValue(Write) && !best.Works)
                 screen.Line().Line("Not written: with it the run would fail or keep less than the wanted cushion.");
             else if (parsed.GetValue(Write))
-                code = Keep(screen, path, open, best);
+                code = Keep(screen, path, open, best.Edits);
             else if (best.Edits.Count > 0)
                 screen.Line().Command("  try   ", $"throwright check {CheckScreen.Shell(path)} " + string.Join(' ', best.Edits.Select(e => "--try " + CheckScreen.Shell($"{open.Run.Id}/{e.Path}={e.Value}"))));
         }
@@ -143,10 +144,11 @@ internal static class SolveCommand
             screen.Line("  " + string.Join("  ", row.Select((cell, c) => c == 0 || c == row.Length - 1 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c]))).TrimEnd(), bold: row[0].StartsWith('→'));
     }
 
-    private static int Keep(Screen screen, string path, OneRun open, SolveChoice best)
+    /// <summary>Puts the changes into the file, or says why not.</summary>
+    internal static int Keep(Screen screen, string path, OneRun open, IReadOnlyList<TrialEdit> edits)
     {
         var text = open.File.Text;
-        foreach (var edit in best.Edits)
+        foreach (var edit in edits)
         {
             if (!Loading.TryChange(text, $"{open.Run.Id}/{edit.Path}={edit.Value}", out var changed, out var problem))
             {
@@ -159,7 +161,7 @@ internal static class SolveCommand
 
         var saved = AircraftFile.Save(path, text, open.File.Stamp);
         screen.Line().Wrapped("  ", saved.IsSaved
-            ? $"Written to {path}: " + string.Join("; ", best.Edits.Select(e => $"{open.Run.Id}/{e.Path} = {e.Value}")) + ". The file before it is kept beside it as a backup."
+            ? $"Written to {path}: " + string.Join("; ", edits.Select(e => $"{open.Run.Id}/{e.Path} = {e.Value}")) + ". The file before it is kept beside it as a backup."
             : saved.Message);
         return saved.IsSaved ? ExitCode.Clear : ExitCode.Unusable;
     }

@@ -148,22 +148,15 @@ public sealed class TiltTests
     }
 
     [Fact]
-    public void OfWedge_SmallSteepAndShort_GiveTheirVerdicts()
+    public void OfLean_LittleUsualAndMuch_GiveTheirVerdicts()
     {
-        Dictionary<string, Verdict> Of(double degrees, double? thread, double thin = 0.0015)
-        {
-            var wedge = new WedgePair(0.032, 0.0112, thin, 0.0016, degrees * Degree);
-            return MountRules.OfWedge(wedge, SheetHole.For(0.0095, 0.0016, degrees * Degree, 4e-4), thread, 0.15, MountLimits.Usual, Say)
-                .ToDictionary(f => f.Rule, f => f.Verdict);
-        }
+        Dictionary<string, Verdict> Of(double degrees) => MountRules.OfLean(degrees * Degree, MountLimits.Usual, Say).ToDictionary(f => f.Rule, f => f.Verdict);
 
-        Assert.Equal([new(MountRules.Wedge, Verdict.Clear)], Of(1.9, null));
-        Assert.Equal(Verdict.NeedsInput, Of(5, null)[MountRules.Thread]);
-        Assert.Equal(Verdict.Caution, Of(12.5, null)[MountRules.Thread]);
-        Assert.Equal(Verdict.Clear, Of(12.5, 0.0118)[MountRules.Thread]);
-        Assert.Equal(Verdict.Fail, Of(12.5, 0.0117)[MountRules.Thread]);
-        Assert.Equal(Verdict.Fail, Of(12.5, 0.02, thin: 0.0009)[MountRules.Wedge]);
-        Assert.Equal(Verdict.Caution, Of(12.5, 0.02)[MountRules.Friction]);
-        Assert.Equal(Verdict.Clear, Of(8, 0.02)[MountRules.Friction]);
+        Assert.Equal([new(MountRules.Lean, Verdict.Clear)], Of(1.9));
+        Assert.Equal([new(MountRules.Lean, Verdict.Clear), new(MountRules.Friction, Verdict.Clear)], Of(8));
+        // Friction 0.15 holds up to 8.53 deg.
+        Assert.Equal(Verdict.Caution, Of(8.6)[MountRules.Friction]);
+        Assert.Equal(Verdict.Clear, Of(9.9)[MountRules.Lean]);
+        Assert.Equal(Verdict.Caution, Of(10.1)[MountRules.Lean]);
     }
 }

@@ -13,7 +13,6 @@ public sealed class PublishedTests
         "cable/breaking-strength", "cable/classes", "cable/clearance", "cable/coldest", "cable/conduit-outside",
         "cable/core-diameter", "cable/end-tube-swivel", "cable/friction", "cable/good-radius", "cable/hottest",
         "cable/least-radius", "cable/pull-load", "cable/push-load", "cable/travel",
-        "clearance/hand-bare", "clearance/knob-gap",
         "expansion/aramid-epoxy-across", "expansion/aramid-epoxy-along", "expansion/carbon-epoxy-across",
         "expansion/carbon-epoxy-along", "expansion/fir-across", "expansion/glass-epoxy-across",
         "expansion/glass-epoxy-along", "expansion/nylon-66", "expansion/oak-across", "expansion/oak-along",
@@ -21,8 +20,6 @@ public sealed class PublishedTests
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
         "joint/cable-factor", "joint/screw-on-wire-derate",
-        "mount/cover", "mount/least-knob", "mount/most", "mount/much", "mount/play",
-        "people/pinch-more", "people/reach",
         "route/bend-total-good",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
     ];

@@ -34,7 +34,7 @@ public sealed class TypedTwiceTests
         mount/much                          10 deg           P
         mount/most                          20 deg           P
         mount/play                          0.5 deg          P
-        mount/cover                         1 mm             P
+        mount/friction                      0.15             P
         mount/least-knob                    19 mm            M
         make/aluminium-modulus              68.9..73.1 GPa   S
         make/bracket-fixity                 0.5              P

@@ -1,0 +1,435 @@
+using System.Globalization;
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Make;
+using Throwright.Engine.Model;
+using Throwright.Engine.Mount;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+using Tilt = Throwright.Engine.Mount.Tilt;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>One way to make a handle clear: in words, and what to type for it.</summary>
+/// <param name="Clearance">Of the handle so changed, from everything: lower proved.</param>
+public sealed record MountChange(string Text, EquatableList<TrialEdit> Edits, ClearanceBounds Clearance);
+
+/// <summary>The mount of one handle: the smallest tilt that clears, and what else would.</summary>
+public sealed record MountAnswer
+{
+    public required HandleMount Handle { get; init; }
+
+    /// <summary>Clearance to reach, m.</summary>
+    public required double Wanted { get; init; }
+
+    /// <summary>As it is mounted in the file.</summary>
+    public required ClearanceBounds Now { get; init; }
+
+    /// <summary>What comes nearest now.</summary>
+    public required string Nearest { get; init; }
+
+    /// <summary>Search without wedges, up to the tilt that needs none.</summary>
+    public required SmallestTilt Straight { get; init; }
+
+    /// <summary>Search with a pair of wedges; null: none is needed.</summary>
+    public SmallestTilt? Wedged { get; init; }
+
+    /// <summary>The tilt as it is typed, proved with its play; null: there is none.</summary>
+    public Tilt? Tilt { get; init; }
+
+    /// <summary>The same as a change of the file.</summary>
+    public MountChange? Best { get; init; }
+
+    /// <summary>Sheet to knob at the tilt, m: wedges lift the knob.</summary>
+    public double Length { get; init; }
+
+    /// <summary>Other cures, worked out by trial.</summary>
+    public EquatableList<MountChange> Instead { get; init; } = [];
+
+    /// <summary>Findings on tilt, wedges and thread.</summary>
+    public EquatableList<Finding> Findings { get; init; } = [];
+    public required string Sentence { get; init; }
+
+    /// <summary>How the handle stands to the pilot, now and then; null where the file does not say.</summary>
+    public double? FacingNow { get; init; }
+    public double? FacingThen { get; init; }
+    public EquatableList<string> Notes { get; init; } = [];
+}
+
+/// <summary>Searches the mount of one handle.</summary>
+public sealed class MountSolve
+{
+    private const double Degree = Math.PI / 180;
+
+    /// <summary>Boxes for one pair at one range of tilts.</summary>
+    private const long Budget = 3_000;
+
+    /// <summary>m.</summary>
+    private const double Coarse = 1e-3;
+
+    /// <summary>Slope below which cells of tilts are not cut: a twentieth of a degree; tilts are typed in tenths.</summary>
+    public const double Fine = 1e-3;
+
+    /// <summary>The same for a quick look: half a degree.</summary>
+    public const double Quick = 8e-3;
+
+    private readonly Aircraft aircraft;
+    private readonly Run run;
+    private readonly FigureWriter say;
+    private readonly CockpitEffort effort;
+    private readonly CockpitCase? of;
+    private readonly HandleMount? handle;
+    private readonly List<CockpitBody> others = [];
+    private readonly List<string> notRead = [];
+    private readonly double wanted, square, wedge, thin, finest;
+    private readonly bool isWedgeKnown;
+
+    /// <param name="wanted">Clearance to reach, m; null: as the file asks, or the usual figure.</param>
+    /// <param name="finest">Slope below which cells of tilts are not cut.</param>
+    public MountSolve(Aircraft aircraft, Run run, FigureWriter say, CockpitEffort? effort = null, double? wanted = null, double finest = Fine)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(run);
+        (this.aircraft, this.run, this.say, this.effort, this.finest) = (aircraft, run, say, effort ?? new(), finest);
+        this.wanted = wanted ?? CockpitCheck.WishOf(run).Least.Value;
+        var needs = new List<Need>();
+        if (HandleMount.Of(run, run.Id, needs) is null)
+        {
+            Obstacle = $"The mount of {RunWords.Of(run).Name} can't be worked out yet. It needs: {string.Join("; ", needs.Select(n => $"{n.Name} ({n.Path})"))}.";
+            return;
+        }
+
+        var scene = CockpitScene.Of(aircraft, this.effort);
+        handle = scene.Handles.First(h => h.Run.Id == run.Id);
+        notRead.AddRange(scene.NotRead);
+        others.AddRange(scene.Handles.Where(h => h.Run.Id != run.Id).Select(h => h.Body).Concat(scene.Bodies));
+        if (others.Count == 0)
+        {
+            Obstacle = "There is nothing that this handle could meet: the file describes no bodies and no other handle.";
+            return;
+        }
+
+        of = scene.Case(this.effort, [handle.Body], others) with { Interest = Math.Max(Published.Get("clearance/interest").Value, 1.01 * this.wanted) };
+        // What comes nearest is asked first: it most often says no.
+        others = [.. others.Select(o => (Body: o, Pair: ClearanceSolver.Between(of, handle.Body, o))).OrderBy(p => p.Pair.Lower).ThenByDescending(p => p.Pair.Found.Overlap).Select(p => p.Body)];
+        // Outside and thin edge are the same at every lean; of a bushing that is not measured three times the shank.
+        var pair = MadeParts.Wedges(Leaning(run, Tilt.FromDegrees(0, 10))).Pair;
+        thin = pair?.Washer.ThinEdge ?? WedgePairSolver.LeastThinEdge(WedgeStock.Metal).Value;
+        wedge = pair is null ? 3 * handle.ShankRadius : 0.5 * pair.Washer.Outside;
+        isWedgeKnown = pair is not null;
+        // A lean that has its wedges already: the square handle is shorter by them.
+        square = handle.Length - (handle.Tilt.Total > NoWedge ? Lift(handle.Tilt.Slope) : 0);
+    }
+
+    /// <summary>Why nothing can be searched; null: it can.</summary>
+    public string? Obstacle { get; }
+
+    private static double NoWedge => Published.Get("mount/no-wedge").Value;
+
+    private static double Play => Math.Tan(Published.Get("mount/play").Value);
+
+    /// <summary>The smallest tilt that clears, with its proof, and what else would cure it.</summary>
+    public MountAnswer Find(bool withOthers = true)
+    {
+        var mount = handle ?? throw new InvalidOperationException(Obstacle);
+        var now = Clearance(mount.Body, double.PositiveInfinity);
+        var answer = new MountAnswer { Handle = mount, Wanted = wanted, Now = now, Nearest = others[0].Name, Straight = Search(mount, false), Sentence = "", Length = mount.Length };
+        if (answer.Straight.Ended != TiltEnd.Found)
+            answer = answer with { Wedged = Search(mount, true) };
+        var found = answer.Wedged ?? answer.Straight;
+        var wedged = answer.Wedged is not null;
+        if (found.Tilt is { } exact && Typed(exact, mount, wedged) is { } typed)
+        {
+            var (outward, outText) = TypedOut(mount, typed, wedged);
+            var length = outward + (0.5 * mount.Sheet);
+            List<TrialEdit> edits = [new("cockpitEnd.tilt", $"{{ \"up\": \"{Degrees(typed.Up)} deg\", \"right\": \"{Degrees(typed.Right)} deg\" }}", IsJson: true)];
+            if (wedged || square != mount.Length)
+                edits.Add(new("cockpitEnd.shank.out", outText));
+            var there = Clearance(mount.At(typed, length), double.PositiveInfinity);
+            answer = answer with
+            {
+                Tilt = typed,
+                Length = length,
+                FacingNow = MountFindings.FacingOf(aircraft, mount, mount.Tilt, mount.Length),
+                FacingThen = MountFindings.FacingOf(aircraft, mount, typed, length),
+                Best = new(
+                    typed == Tilt.None
+                        ? $"Mount the handle square to the sheet: it stays at least {say.Length(there.Lower, Rounding.Down)} from everything."
+                        : $"Tilt the handle {Words(typed)}{(wedged ? " on a pair of wedges" : ", which plain washers take up")}: it stays at least {say.Length(there.Lower, Rounding.Down)} from everything.",
+                    edits.ToEquatableList(),
+                    there),
+            };
+        }
+
+        if (withOthers || answer.Best is null)
+            answer = answer with { Instead = Others(mount).ToEquatableList() };
+        return answer with { Sentence = SentenceOf(answer), Findings = FindingsOf(answer).ToEquatableList(), Notes = NotesOf(answer, wedged).ToEquatableList() };
+    }
+
+    /// <summary>The clearance map in whole cells over the range of tilts that is looked at, wedges counted where they are needed.</summary>
+    /// <param name="values">The clearance of each cell; else only whether all of it keeps what is wanted.</param>
+    public TiltMap Map(int cells, bool values = true)
+    {
+        var mount = handle ?? throw new InvalidOperationException(Obstacle);
+        return TiltMap.Over(
+            TiltRange.Within(Published.Get("mount/most").Value), cells, cells, (range, _) => Clearance(Over(mount, range, Farthest(range) > Math.Tan(NoWedge)), values ? double.PositiveInfinity : wanted), effort.Threads, effort.Cancel);
+    }
+
+    private SmallestTilt Search(HandleMount mount, bool wedged)
+    {
+        var most = wedged ? Published.Get("mount/most").Value : NoWedge;
+        // A wedge lifts the knob by its half width times the slope, so a turn moves points by that much more.
+        var reach = mount.Reach(square + (wedged ? Lift(Math.Tan(most)) : 0)) + (wedged ? wedge : 0);
+        return TiltSolver.Find(new((range, enough) => Clearance(Over(mount, range, wedged), enough), reach, wanted, most, Play, finest, finest > Fine ? 600 : 6000), effort.Cancel);
+    }
+
+    private double Lift(double slope) => thin + (wedge * slope);
+
+    private static double Farthest(TiltRange range) =>
+        new Tilt(Math.Max(Math.Abs(range.UpFrom), Math.Abs(range.UpTo)), Math.Max(Math.Abs(range.RightFrom), Math.Abs(range.RightTo))).Slope;
+
+    private CockpitBody Over(HandleMount mount, TiltRange range, bool wedged) =>
+        mount.Over(range, square, wedged ? (Lift(range.Least.Slope), Lift(Farthest(range))) : (0, 0));
+
+    /// <summary>From everything, over all joint positions; stops as soon as the wanted clearance is proved or refused.</summary>
+    private ClearanceBounds Clearance(CockpitBody body, double enough)
+    {
+        double lower = double.PositiveInfinity, upper = double.PositiveInfinity;
+        foreach (var other in others)
+        {
+            if (double.IsPositiveInfinity(enough))
+            {
+                var value = ClearanceSolver.Between(of!, body, other, effort.Cancel);
+                (lower, upper) = (Math.Min(lower, value.Lower), Math.Min(upper, value.Upper));
+                continue;
+            }
+
+            // Within the tolerance of what is wanted neither side is worth a proof.
+            var asked = ClearanceSolver.Between(of!, body, other, SearchAim.IsClearBy(enough) with { Tolerance = effort.Tolerance, MostBoxes = Budget }, effort.Cancel);
+            (lower, upper) = (Math.Min(lower, asked.Lower), Math.Min(upper, asked.Upper));
+            if (!(asked.Upper < enough))
+                continue;
+            // How much is lacking, roughly: the more, the farther all neighbours of this tilt are refused with it. Two bodies that
+            // overlap by d along every direction still do, by d less what their points are moved (a tenth off for the search's rounding).
+            if (asked.Hits)
+                upper = -0.9 * asked.Found.Overlap;
+            else
+                upper = Math.Min(upper, ClearanceSolver.Between(of!, body, other, new() { Tolerance = Coarse, Enough = enough, MostBoxes = Budget }, effort.Cancel).Upper);
+            // Not proved of those that were not asked.
+            return new(0, upper);
+        }
+
+        return new(lower, upper);
+    }
+
+    /// <summary>The tilt in tenths of a degree that clears with its play and leans least; finer where none does.</summary>
+    private Tilt? Typed(Tilt exact, HandleMount mount, bool wedged)
+    {
+        if (exact == Tilt.None)
+            return exact;
+        foreach (var step in (ReadOnlySpan<double>)[0.1, 0.01])
+        {
+            double up = Math.Atan(exact.Up) / Degree / step, right = Math.Atan(exact.Right) / Degree / step;
+            var near = from u in Enumerable.Range((int)Math.Floor(up) - 2, 6)
+                       from r in Enumerable.Range((int)Math.Floor(right) - 2, 6)
+                       let tilt = Tilt.FromDegrees(Math.Round(u * step, 2), Math.Round(r * step, 2))
+                       where tilt.Slope >= exact.Slope - 1e-12
+                       orderby tilt.Slope, u, r
+                       select tilt;
+            foreach (var tilt in near)
+            {
+                if (Clearance(Over(mount, TiltRange.At(tilt, Play), wedged), wanted).Lower >= wanted)
+                    return tilt;
+            }
+        }
+
+        return exact;
+    }
+
+    /// <summary>The shank from the sheet's face to the knob at a tilt, as it is typed.</summary>
+    private (double Metres, string Text) TypedOut(HandleMount mount, Tilt tilt, bool wedged)
+    {
+        var given = run.CockpitEnd!.Shank.Out!.Value;
+        var length = square + (wedged ? Lift(tilt.Slope) : 0) - (0.5 * mount.Sheet);
+        var limits = given.IsExact ? "" : given.Minus == given.Plus ? $" ± {say.Typed(given.Plus)}" : $" +{say.Typed(given.Plus)}/-{say.Typed(given.Minus)}";
+        var text = say.Typed(length) + limits;
+        return UnitText.TryRead<Length>(text, out var read, out var problem) ? (read.Nominal.Metres, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
+    }
+
+    private static Run Leaning(Run run, Tilt tilt) =>
+        run with { CockpitEnd = run.CockpitEnd! with { Tilt = new(new(Math.Atan(tilt.Up)), new(Math.Atan(tilt.Right))) } };
+
+    private static string Degrees(double slope) => (Math.Atan(slope) / Degree).ToString("0.##", CultureInfo.InvariantCulture) is var text && text == "-0" ? "0" : text;
+
+    /// <summary>"6.3° (2.0° down, 6.0° to the right)".</summary>
+    private string Words(Tilt tilt)
+    {
+        var parts = new List<string>();
+        if (Math.Abs(tilt.Up) > 1e-6)
+            parts.Add($"{say.Angle(Math.Abs(Math.Atan(tilt.Up)))} {(tilt.Up > 0 ? "up" : "down")}");
+        if (Math.Abs(tilt.Right) > 1e-6)
+            parts.Add($"{say.Angle(Math.Abs(Math.Atan(tilt.Right)))} to the {(tilt.Right > 0 ? "right" : "left")}");
+        return parts.Count == 1 ? parts[0] : $"{say.Angle(tilt.Total)} ({string.Join(", ", parts)})";
+    }
+
+    /// <summary>As it is typed: a plain hyphen, whatever is shown.</summary>
+    private string Plain(double metres) => say.Typed(metres).Replace('−', '-');
+
+    private string SentenceOf(MountAnswer answer)
+    {
+        var found = answer.Wedged ?? answer.Straight;
+        var none = say.Angle(found.NoneBelow, Rounding.Down);
+        if (answer.Best is { } best)
+        {
+            return answer.Tilt == Tilt.None ? best.Text
+                : $"{best.Text} No tilt below {none} keeps {say.Length(wanted)}{(answer.Wedged is null ? "" : " with wedges, and none up to " + say.Angle(NoWedge) + " without")}: proved.";
+        }
+
+        return found.Ended == TiltEnd.NoneInRange
+            ? $"No tilt within {say.Angle(Published.Get("mount/most").Value)} keeps {say.Length(wanted)}: proved."
+            : $"Can't tell yet which tilt keeps {say.Length(wanted)}; none below {none} does.";
+    }
+
+    private IEnumerable<Finding> FindingsOf(MountAnswer answer)
+    {
+        if (answer.Tilt is not { } tilt || tilt == Tilt.None)
+            yield break;
+        foreach (var finding in MountRules.OfLean(tilt.Total, MountLimits.Usual, say))
+            yield return finding;
+        if (MadeParts.Wedges(Leaning(run, tilt)).Pair is { } pair)
+        {
+            foreach (var finding in MakeRules.Find(pair, say))
+                yield return finding;
+        }
+
+        // The knob's back, leaning toward the sheet: the lowest point of its rim over the face.
+        var gap = (answer.Length * Math.Cos(tilt.Total)) - (answer.Handle.Knob.Reach * Math.Sin(tilt.Total)) - (0.5 * answer.Handle.Sheet);
+        if (gap <= 0)
+        {
+            yield return new()
+            {
+                Rule = MountRules.Lean,
+                Verdict = Verdict.Fail,
+                Sentence = $"Leaning so, the pushed-in knob meets its own sheet by {say.Length(-gap, Rounding.Up)}: a longer shank is needed.",
+                Sources = [new("project", "docs/theory/mount.md", Evidence.Derived)],
+            };
+        }
+    }
+
+    private IEnumerable<string> NotesOf(MountAnswer answer, bool wedged)
+    {
+        yield return $"{answer.Straight.Cells + (answer.Wedged?.Cells ?? 0)} ranges of tilts looked at.";
+        yield return $"Each mount is proved with {say.Angle(Published.Get("mount/play").Value)} of error each way.";
+        if (wedged)
+            yield return $"Wedges of {say.Length(2 * wedge)} across{(isWedgeKnown ? "" : " (taken as three times the shank: measure the nut)")}, {say.Length(thin)} at the thin edge, lift the knob; that is counted.";
+        foreach (var left in notRead)
+            yield return char.ToUpperInvariant(left[0]) + left[1..] + ".";
+    }
+
+    /// <summary>Another place for the hole, a shorter shank, a smaller knob: tried one after the other until one clears.</summary>
+    private IEnumerable<MountChange> Others(HandleMount mount)
+    {
+        var inches = say.LengthUnitName == "in";
+        var straight = mount with { Tilt = Tilt.None, Length = square };
+        if (NearestHole(straight, inches ? Length.MetresPerInch / 8 : 0.003) is { } hole)
+            yield return hole;
+        var step = inches ? Length.MetresPerInch / 16 : 0.001;
+        TrialEdit[] upright = Upright(mount);
+
+        // The knob must not sit on its bushing.
+        for (var less = step; square - (0.5 * mount.Sheet) - less >= 2 * step; less += step)
+        {
+            if (Tried(straight with { Length = square - less }) is not { } bounds)
+                continue;
+            var outward = say.Typed(square - (0.5 * mount.Sheet) - less);
+            yield return new($"Shorten the shank to {outward} in front of the sheet: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.", [.. upright.Where(e => e.Path != "cockpitEnd.shank.out"), new("cockpitEnd.shank.out", outward)], bounds);
+            break;
+        }
+
+        var knob = mount.Knob;
+        var isT = knob.Form == KnobForm.T;
+        var least = isT ? 4 * knob.Radius : Published.Get("mount/least-knob").Value;
+        var size = isT ? knob.Width : 2 * knob.Radius;
+        for (var smaller = size - (2 * step); smaller >= least; smaller -= 2 * step)
+        {
+            if (Tried(straight with { Knob = isT ? knob with { Width = smaller } : knob with { Radius = 0.5 * smaller } }) is not { } bounds)
+                continue;
+            var text = say.Typed(smaller);
+            yield return new(
+                $"Take a {(isT ? "handle" : "knob")} of {text}: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.",
+                [.. upright, new(isT ? "cockpitEnd.knob.width" : "cockpitEnd.knob.diameter", text)],
+                bounds);
+            break;
+        }
+    }
+
+    /// <summary>What it takes to stand a leaning handle square again: its wedges come out.</summary>
+    private TrialEdit[] Upright(HandleMount mount) => mount.Tilt == Tilt.None
+        ? []
+        :
+        [
+            new("cockpitEnd.tilt", "{ \"up\": \"0 deg\", \"right\": \"0 deg\" }", IsJson: true),
+            .. square == mount.Length ? Array.Empty<TrialEdit>() : [new("cockpitEnd.shank.out", TypedOut(mount, Tilt.None, wedged: false).Text)],
+        ];
+
+    private ClearanceBounds? Tried(HandleMount changed) =>
+        Clearance(changed.Body, wanted) is { } asked && asked.Lower >= wanted ? Clearance(changed.Body, double.PositiveInfinity) : null;
+
+    /// <summary>The nearest place on the sheet where the square handle clears, on a grid.</summary>
+    private MountChange? NearestHole(HandleMount straight, double step)
+    {
+        const double Most = 0.1;
+        var frame = straight.Frame;
+        var sheet = run.CockpitEnd!.Sheet!;
+        var count = (int)(Most / step);
+        var face = 0.5 * straight.Sheet * frame.Normal;
+        var places = from i in Enumerable.Range(-count, (2 * count) + 1)
+                     from j in Enumerable.Range(-count, (2 * count) + 1)
+                     let away = Math.Sqrt((i * i) + (j * j)) * step
+                     where away > 0 && away <= Most
+                     orderby away, i, j
+                     select (Up: i * step, Right: j * step);
+        foreach (var (up, right) in places)
+        {
+            if (effort.Cancel.IsCancellationRequested)
+                return null;
+            var foot = frame.Foot + (up * frame.Up) + (right * frame.Right);
+            if (!IsOn(sheet, frame, foot) || Tried(straight with { Frame = frame with { Foot = foot } }) is not { } bounds)
+                continue;
+            var at = foot + face;
+            var words = new List<string>();
+            if (up != 0)
+                words.Add($"{say.Move(up)} {(up > 0 ? "up" : "down")}");
+            if (right != 0)
+                words.Add($"{say.Move(right)} to the {(right > 0 ? "right" : "left")}");
+            List<TrialEdit> edits = [new("cockpitEnd.hole", $"[\"{Plain(at.X)}\", \"{Plain(at.Y)}\", \"{Plain(at.Z)}\"]", IsJson: true), .. Upright(handle!)];
+            return new($"Move the hole {string.Join(" and ", words)} in the sheet, shank square: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.", edits.ToEquatableList(), bounds);
+        }
+
+        return null;
+    }
+
+    /// <summary>Within the outline, nut and all; without an outline every place is.</summary>
+    private bool IsOn(Sheet sheet, SheetFrame frame, Vector3 foot)
+    {
+        if (sheet.Outline.Count == 0)
+            return true;
+        (double U, double R)[] corners = [.. sheet.Outline.Select(p => HandleMount.Vector(p) - foot).Select(v => (Vector3.Dot(v, frame.Up), Vector3.Dot(v, frame.Right)))];
+        var inside = false;
+        for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
+        {
+            var (a, b) = (corners[i], corners[j]);
+            if (a.U > 0 != b.U > 0 && 0 < ((b.R - a.R) * -a.U / (b.U - a.U)) + a.R)
+                inside = !inside;
+            double du = b.U - a.U, dr = b.R - a.R, length2 = (du * du) + (dr * dr);
+            var t = length2 > 0 ? Math.Clamp(-((a.U * du) + (a.R * dr)) / length2, 0, 1) : 0;
+            if (Math.Sqrt(Math.Pow(a.U + (t * du), 2) + Math.Pow(a.R + (t * dr), 2)) < wedge)
+                return false;
+        }
+
+        return inside;
+    }
+}
