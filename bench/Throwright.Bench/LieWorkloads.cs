@@ -20,6 +20,9 @@ internal static class LieWorkloads
             case "lie-drag":
                 Drag();
                 break;
+            case "lie-bvp":
+                BoundaryValue(60);
+                break;
             case "lie-contact":
                 foreach (var balls in (int[])[1, 3, 6])
                     Contact(balls, 300);
@@ -95,6 +98,90 @@ internal static class LieWorkloads
         }
 
         Console.WriteLine($"lie-drag warm: from the cold answer by at most {worst:0.0e0} m, other lies {lie.Others.Count}; {warm}");
+    }
+
+    /// <summary>The same cases for our solver and for scipy's collocation at tolerance 1e-6, one after the other in the same minute.</summary>
+    private static void BoundaryValue(int cases)
+    {
+        var problems = Enumerable.Range(0, cases).Select(i => Twin(i)).ToList();
+        foreach (var p in problems.Take(20))
+            ElasticCurveSolver.Solve(p);
+        List<double> one = [], nine = [], theirs = [], theirsFound = [], ratioOne = [], ratioNine = [], off = [], own = [];
+        int found = 0, same = 0, higher = 0, lower = 0;
+        var script = Path.Combine(Path.GetDirectoryName(Path.GetDirectoryName(Demo.Path))!, "tests", "oracle", "elastic_curve.py");
+        using var process = Process.Start(new ProcessStartInfo("/usr/bin/python3", [script]) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, Environment = { ["OPENBLAS_NUM_THREADS"] = "1", ["PYTHONWARNINGS"] = "ignore" } })!;
+        foreach (var p in problems)
+        {
+            Vector3 a = p.StartDirection!.Value, b = p.EndDirection!.Value, e = p.End!.Value;
+            double[] numbers = [a.X, a.Y, a.Z, e.X, e.Y, e.Z, b.X, b.Y, b.Z, p.Length!.Value, p.Load.X, p.Load.Y, p.Load.Z];
+            process.StandardInput.WriteLine(string.Join(' ', numbers.Select(n => n.ToString("R", CultureInfo.InvariantCulture))));
+            process.StandardInput.Flush();
+            var answer = System.Text.Json.JsonDocument.Parse(process.StandardOutput.ReadLine() ?? throw new InvalidOperationException("python3 with scipy is wanted")).RootElement;
+            var few = Least(() => ElasticCurveSolver.Solve(p with { Starts = 1 }), out var curve);
+            var all = Least(() => ElasticCurveSolver.Solve(p), out var best);
+            var energy = best!.Energy;
+            own.Add(Math.Abs(ElasticCurveSolver.Solve(p with { Segments = 768, Starts = 1 }).Curve!.Energy - curve!.Energy) / curve.BendingEnergy);
+            one.Add(few);
+            nine.Add(all);
+            var seconds = 1000 * answer.GetProperty("seconds").GetDouble();
+            theirs.Add(seconds);
+            if (!answer.GetProperty("found").GetBoolean())
+                continue;
+            found++;
+            theirsFound.Add(seconds);
+            ratioOne.Add(seconds / few);
+            ratioNine.Add(seconds / all);
+            var apart = (answer.GetProperty("energy").GetDouble() - energy) / best.BendingEnergy;
+            if (Math.Abs(apart) < 1e-4)
+            {
+                same++;
+                off.Add(Math.Abs(apart));
+            }
+            else if (apart > 0)
+            {
+                higher++;
+            }
+            else
+            {
+                lower++;
+            }
+        }
+
+        process.StandardInput.Close();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"lie-bvp: {cases} cases; scipy found {found}: same shape {same}, higher energy {higher}, lower energy {lower}; energies apart median {Middle(off):0.0e0}, our own mesh error median {Middle(own):0.0e0}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"lie-bvp: ms median scipy {Middle(theirs):0.##} (processor, found cases {Middle(theirsFound):0.##}), ours one start {Middle(one):0.###}, nine starts {Middle(nine):0.###}; ratio median {Middle(ratioOne):0} with one start, {Middle(ratioNine):0} with nine"));
+
+        static double Middle(List<double> of) => of.Count == 0 ? double.NaN : of.Order().ElementAt(of.Count / 2);
+
+        // The least of three: other work on the machine only adds; scipy's is its processor time, which other work does not swell.
+        static double Least(Func<ElasticAnswer> solve, out ElasticCurve? curve)
+        {
+            var least = double.PositiveInfinity;
+            curve = null;
+            for (var i = 0; i < 3; i++)
+            {
+                var start = Stopwatch.GetTimestamp();
+                curve = solve().Curve;
+                least = Math.Min(least, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            }
+
+            return least;
+        }
+    }
+
+    private static ElasticProblem Twin(int number)
+    {
+        var random = new CounterRandom(4000, number);
+        return new()
+        {
+            Start = default,
+            StartDirection = Within(random, 0),
+            End = new(1, 0, 0),
+            EndDirection = Within(random, 2),
+            Length = 1.05 + (0.6 * random.Uniform(4)),
+            Load = number % 3 == 2 ? new(0, 0, -8) : default,
+            Segments = 64,
+        };
     }
 
     /// <summary>Balls pressed into the free lie from the side, by up to half their radius.</summary>

@@ -57,6 +57,30 @@ public class ElasticCurveTests
     }
 
     [Fact]
+    public void Energy_SixtyRestartsOfAnotherMethod_IsNeverAboveAny()
+    {
+        for (var i = 0; i < 4; i++)
+        {
+            var problem = RandomCurves.Problem(500 + i, i == 3, 1.4, 1.1, 1.9) with { Segments = 64 };
+            var energy = ElasticCurveSolver.Solve(problem).Curve!.BendingEnergy;
+            var lowest = double.PositiveInfinity;
+            var met = 0;
+            for (var draw = 0; draw < 60; draw++)
+            {
+                var restart = Restart.Energy(problem, new CounterRandom(64, (100 * i) + draw));
+                if (double.IsNaN(restart))
+                    continue;
+                met++;
+                lowest = Math.Min(lowest, restart);
+            }
+
+            Assert.InRange(met, 50, 60);
+            // Its own error is of second order in 24 legs.
+            Assert.InRange(lowest, 0.98 * energy, 1.02 * energy);
+        }
+    }
+
+    [Fact]
     public void Energy_FewStartsOrMany_IsTheSame()
     {
         for (var i = 0; i < 25; i++)
