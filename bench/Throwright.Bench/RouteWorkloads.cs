@@ -17,7 +17,8 @@ internal static class RouteWorkloads
         for (var i = 0; i < 5; i++)
             RoutePlanner.Plan(Of(boxes, 900 + i).Case);
         var times = new Clock(scenes);
-        List<double> over = [];
+        List<double> over = [], overCertified = [];
+        var certified = 0;
         var supports = new int[12];
         int blocked = 0, wrong = 0, choices = 0;
         for (var i = 0; i < scenes; i++)
@@ -35,6 +36,9 @@ internal static class RouteWorkloads
 
             choices += plan.Choices.Count;
             over.Add((plan.Choices[0].Length / plan.Bound.Length) - 1);
+            var bound = RoutePlanner.Certify(scene.Case, plan);
+            certified += bound.Kind == RouteBoundKind.ThroughPlanes ? 1 : 0;
+            overCertified.Add((plan.Choices.Min(c => c.Length) / bound.Length) - 1);
             supports[plan.Choices[0].Supports]++;
             foreach (var choice in plan.Choices)
             {
@@ -46,9 +50,8 @@ internal static class RouteWorkloads
             }
         }
 
-        over.Sort();
-        string Part(double p) => over[Math.Min(over.Count - 1, (int)(p * over.Count))].ToString("P1", CultureInfo.InvariantCulture);
-        Console.WriteLine($"route-{boxes}: straight way blocked {blocked}, found {over.Count} of {scenes}, choices {choices}, found wrong by the outside check {wrong}; first choice above the proven bound median {Part(0.5)}, p90 {Part(0.9)}, most {Part(1)}; supports 0.. {string.Join(' ', supports)}; {times}");
+        string Part(List<double> of, double p) => of.Order().ElementAt(Math.Min(of.Count - 1, (int)(p * of.Count))).ToString("P1", CultureInfo.InvariantCulture);
+        Console.WriteLine($"route-{boxes}: straight way blocked {blocked}, found {over.Count} of {scenes}, choices {choices}, found wrong by the outside check {wrong}; first choice above the obstacle-free bound median {Part(over, 0.5)}, p90 {Part(over, 0.9)}, most {Part(over, 1)}; shortest above the certified one median {Part(overCertified, 0.5)}, p90 {Part(overCertified, 0.9)}, most {Part(overCertified, 1)} (through planes in {certified}); supports 0.. {string.Join(' ', supports)}; {times}");
     }
 
     /// <summary>Dense points alone: radius of the circle through three of them, distance to the boxes, length of the polygon.</summary>

@@ -15,8 +15,8 @@ internal sealed class Roadmap
     private readonly FreeSpace space;
     private readonly double radius, room;
     private readonly List<Vector3> points = [];
-    private readonly List<(int To, double Length, Vector3 Along)>[] legs;
-    private readonly Dictionary<(int, int), double> worn = [];
+    private readonly List<Leg>[] legs;
+    private readonly List<double> worn = [];
     private readonly int starts, ends;
 
     /// <param name="radius">Of the corners.</param>
@@ -34,7 +34,7 @@ internal sealed class Roadmap
         var (low, high) = Box();
         for (int i = 1, tried = 0; points.Count < ends + samples && tried < 20 * samples; i++, tried++)
             Add(low + new Vector3(Halton(i, 2) * (high.X - low.X), Halton(i, 3) * (high.Y - low.Y), Halton(i, 5) * (high.Z - low.Z)));
-        legs = new List<(int, double, Vector3)>[points.Count];
+        legs = new List<Leg>[points.Count];
         Join();
     }
 
@@ -45,7 +45,7 @@ internal sealed class Roadmap
         if (way is null)
             return null;
         for (var i = 0; i + 1 < way.Count; i++)
-            Wear(way[i], way[i + 1], 1.6);
+            worn[legs[way[i]].First(l => l.To == way[i + 1]).Number / 2] *= 1.6;
         return [of.Start, .. way.Select(i => points[i]), of.End];
     }
 
@@ -65,7 +65,7 @@ internal sealed class Roadmap
                 {
                     if ((r[k] - middle).Size < near)
                     {
-                        Wear(i, leg.To, 1.3);
+                        worn[leg.Number / 2] *= 1.3;
                         break;
                     }
                 }
@@ -73,13 +73,8 @@ internal sealed class Roadmap
         }
     }
 
-    private void Wear(int a, int b, double by)
-    {
-        var key = Key(a, b);
-        worn[key] = worn.GetValueOrDefault(key, 1) * by;
-    }
-
-    private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
+    /// <summary>A leg in one direction; the same way back has the number next to it.</summary>
+    private readonly record struct Leg(int To, double Length, Vector3 Along, int Number);
 
     private int Ahead(Vector3 from, Vector3 along)
     {
@@ -154,9 +149,7 @@ internal sealed class Roadmap
                 joined++;
                 if (legs[i].Any(l => l.To == j) || !space.IsClear(points[i], points[j], room))
                     continue;
-                var along = (1 / far[n]) * (points[j] - points[i]);
-                legs[i].Add((j, far[n], along));
-                legs[j].Add((i, far[n], -along));
+                Add(i, j);
             }
         }
 
@@ -168,30 +161,41 @@ internal sealed class Roadmap
                 var d = points[j] - points[i];
                 if (d.Size < 0.05 * radius || legs[i].Any(l => l.To == j) || !space.IsClear(points[i], points[j], room))
                     continue;
-                legs[i].Add((j, d.Size, d.Unit()));
-                legs[j].Add((i, d.Size, -d.Unit()));
+                Add(i, j);
             }
         }
     }
 
-    /// <summary>Dijkstra over directed legs.</summary>
+    private void Add(int i, int j)
+    {
+        var d = points[j] - points[i];
+        var length = d.Size;
+        legs[i].Add(new(j, length, (1 / length) * d, 2 * worn.Count));
+        legs[j].Add(new(i, length, (-1 / length) * d, (2 * worn.Count) + 1));
+        worn.Add(1);
+    }
+
+    /// <summary>Shortest way over directed legs, the straight distance to the end as what is still to come (A*).</summary>
     private List<int>? Search()
     {
+        const int ToEnd = -2;
         var queue = new PriorityQueue<int, double>();
-        var states = new List<(int From, int Node, Vector3 Along, double Room, int Before, double Cost)>();
-        var best = new Dictionary<(int, int), double>();
+        var states = new List<(int From, int Node, Vector3 Along, double Room, int Before, double Cost, int Slot)>();
+        // A slot for each directed leg, each way out of the start and each way into the end.
+        var best = new double[(2 * worn.Count) + points.Count + points.Count];
+        Array.Fill(best, double.PositiveInfinity);
         for (var i = 0; i < starts; i++)
         {
             var leg = (points[i] - of.Start).Size;
-            Push(-1, i, (1 / leg) * (points[i] - of.Start), leg, -1, leg);
+            Push(-1, i, (1 / leg) * (points[i] - of.Start), leg, -1, leg, (2 * worn.Count) + i);
         }
 
-        while (queue.TryDequeue(out var at, out var cost))
+        while (queue.TryDequeue(out var at, out _))
         {
             var here = states[at];
-            if (here.Cost > best[(here.From, here.Node)])
+            if (here.Cost > best[here.Slot])
                 continue;
-            if (here.Node == -2)
+            if (here.Node == ToEnd)
             {
                 var way = new List<int>();
                 for (var s = here.Before; s >= 0; s = states[s].Before)
@@ -204,37 +208,38 @@ internal sealed class Roadmap
             if (here.Node >= starts && here.Node < ends)
             {
                 var d = of.End - points[here.Node];
-                Turn(at, here, -2, d.Size, (1 / d.Size) * d, 1);
+                Turn(at, here.Node, here.Along, here.Room, here.Cost, ToEnd, d.Size, (1 / d.Size) * d, 1, (2 * worn.Count) + points.Count + here.Node);
             }
 
-            foreach (var (to, length, along) in legs[here.Node])
+            foreach (var leg in legs[here.Node])
             {
-                if (to != here.From)
-                    Turn(at, here, to, length, along, worn.GetValueOrDefault(Key(here.Node, to), 1));
+                if (leg.To != here.From)
+                    Turn(at, here.Node, here.Along, here.Room, here.Cost, leg.To, leg.Length, leg.Along, worn[leg.Number / 2], leg.Number);
             }
         }
 
         return null;
 
-        void Turn(int at, (int From, int Node, Vector3 Along, double Room, int Before, double Cost) here, int to, double length, Vector3 along, double dearer)
+        void Turn(int at, int node, Vector3 before, double room, double cost, int to, double length, Vector3 along, double dearer, int slot)
         {
             // The arc takes R tan(turn/2) of both legs, and saves twice that less its own length.
-            var turn = Vector3.AngleBetween(here.Along, along);
-            if (turn > 2.4)
+            var cosine = Vector3.Dot(before, along);
+            if (cosine < -0.74)
                 return;
-            var tangent = radius * Math.Tan(0.5 * turn);
-            if (tangent > here.Room || tangent > length)
+            var tangent = radius * Math.Sqrt(Math.Max(0, 1 - cosine) / (1 + cosine));
+            if (tangent > room || tangent > length)
                 return;
-            Push(here.Node, to, along, length - tangent, at, here.Cost + (length * dearer) - ((2 * tangent) - (radius * turn)) + (0.25 * radius * turn));
+            var arc = 2 * radius * Math.Atan(tangent / radius);
+            Push(node, to, along, length - tangent, at, cost + (length * dearer) - ((2 * tangent) - arc) + (0.25 * arc), slot);
         }
 
-        void Push(int from, int node, Vector3 along, double left, int before, double cost)
+        void Push(int from, int node, Vector3 along, double left, int before, double cost, int slot)
         {
-            if (best.TryGetValue((from, node), out var known) && known <= cost)
+            if (best[slot] <= cost)
                 return;
-            best[(from, node)] = cost;
-            states.Add((from, node, along, left, before, cost));
-            queue.Enqueue(states.Count - 1, cost);
+            best[slot] = cost;
+            states.Add((from, node, along, left, before, cost, slot));
+            queue.Enqueue(states.Count - 1, cost + (node == ToEnd ? 0 : (of.End - points[node]).Size));
         }
     }
 }

@@ -37,8 +37,8 @@ public enum RouteBoundKind
     /// <summary>The shortest curve of the least radius from one end to the other's point.</summary>
     OneEnded,
 
-    /// <summary>The straight way round the obstacles, certified on a grid.</summary>
-    RoundObstacles,
+    /// <summary>By way of a free point of a plane between the ends, with the least radius from either end to it.</summary>
+    ThroughPlanes,
 }
 
 /// <summary>No route that keeps to the case, its margin included, is shorter than this.</summary>

@@ -37,6 +37,19 @@ public static class RoutePlanner
         return search.Run();
     }
 
+    /// <summary>A bound at least as strong as the plan's own: every route passes each plane between the ends where it is free.</summary>
+    /// <remarks>It asks the distance functions some ten thousand times.</remarks>
+    /// <param name="plan">The plan of this case; its shortest choice is what the bound is held against.</param>
+    public static RouteBound Certify(RoutePlanCase of, RoutePlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(plan);
+        if (plan.Choices.Count == 0)
+            return plan.Bound;
+        var length = RouteBounds.ThroughPlanes(of, new(of), plan.Choices.Min(c => c.Length));
+        return length > plan.Bound.Length ? new(length, RouteBoundKind.ThroughPlanes) : plan.Bound;
+    }
+
     private static void Require(RoutePlanCase of)
     {
         if (!(of.LeastRadius > 0) || !(of.RadiusMargin >= 1) || !(of.ConduitRadius >= 0) || !(of.FreeAtEnds >= 0) || of.Choices < 1 || of.MostSpan is <= 0 || of.Stiffness is <= 0)
@@ -262,12 +275,12 @@ public static class RoutePlanner
             }
 
             Try(best);
-            for (var m = 1; m <= MostSupports && (best is not { Lack: <= 0 } || of.EndMoves.Count > 0); m++)
+            var wanted = of.EndMoves.Count > 0 ? 2 : best is { Lack: <= 0 } ? 0 : 1;
+            for (var m = 1; m <= MostSupports && wanted > 0; m++)
             {
                 var even = OnCurve(curve, [.. Enumerable.Range(1, m).Select(i => i / (m + 1.0))]);
                 Try(even);
-                if (even is { Lack: <= 0 } && of.EndMoves.Count == 0)
-                    break;
+                wanted -= even is { Lack: <= 0 } ? 1 : 0;
             }
         }
 
