@@ -1,9 +1,7 @@
 using System.Diagnostics;
 using Throwright.Engine.Chain;
-using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
-using Throwright.Shapes;
 
 namespace Throwright.Bench;
 
