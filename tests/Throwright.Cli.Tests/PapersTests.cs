@@ -210,6 +210,18 @@ public class PapersTests
     }
 
     [Fact]
+    public void Check_Json_TellsWhatTheNewestReadingsSay()
+    {
+        using var json = System.Text.Json.JsonDocument.Parse(Run("check", "examples/amphibian.throwright.json", "--run", "mixture", "--json").Out);
+        var read = json.RootElement.GetProperty("files")[0].GetProperty("runs")[0].GetProperty("asBuilt");
+        Assert.Equal("2026-03-01", read.GetProperty("date").GetString());
+        var (inside, outside) = (read.GetProperty("cushionIn").GetDouble(), read.GetProperty("cushionOut").GetDouble());
+        Assert.Equal(0.5 * (outside - inside), read.GetProperty("slide").GetDouble(), 1e-9);
+        Assert.Equal(0.5 * (outside + inside), read.GetProperty("after").GetDouble(), 1e-9);
+        Assert.Equal(7, read.GetProperty("estimates").GetArrayLength());
+    }
+
+    [Fact]
     public void Rig_CardAndPage_AreWritten()
     {
         using var bench = new Workbench();

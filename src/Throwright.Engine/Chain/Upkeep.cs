@@ -35,7 +35,8 @@ public static class Purchase
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(answer);
-        var run = answer.Run;
+        // The cable that counts: with bends and length of its lie, where the way is known.
+        var run = answer.Run with { Cable = answer.Cable };
         var at = aircraft.Environment;
         var zone = run.LeverEnd?.Zone ?? HeatZone.Elsewhere;
         return OrderSolver.Solve(
@@ -43,7 +44,8 @@ public static class Purchase
             {
                 Run = run,
                 Name = answer.Words.Name,
-                Conduit = run.Cable?.Length?.Nominal.Metres,
+                Conduit = answer.Route?.Order?.ConduitOrdered ?? run.Cable?.Length?.Nominal.Metres,
+                Wire = answer.Route?.Order?.WireOrdered,
                 BareWire = answer.Ladder?.Setting.WireLength,
                 Coldest = at?.Coldest.Celsius,
                 Hottest = at is null ? null : Math.Max(at.Cabin.Celsius, Proof.Hottest(at, zone)),

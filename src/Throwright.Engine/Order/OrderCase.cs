@@ -12,6 +12,9 @@ public sealed record OrderCase
     public double? Conduit { get; init; }
     public double? BareWire { get; init; }
 
+    /// <summary>Whole core to order, m, where the lie of the conduit gives it; null: the maker cuts it by the two above.</summary>
+    public double? Wire { get; init; }
+
     /// <summary>Coldest and hottest along the run, degC; null: not known.</summary>
     public double? Coldest { get; init; }
     public double? Hottest { get; init; }

@@ -32,8 +32,10 @@ public static class OrderSolver
         OrderLine Line(string what, string? value, string note = "", bool confirm = false) => new(what, value ?? Ask, value is null || confirm, note);
         yield return Line("quantity", "1");
         yield return Line("stroke, knob IN stop to OUT stop", end?.Stroke is { } s ? say.Size(s.Nominal.Metres) : null, end?.Stroke is { } stroke && (stroke.Minus > 0 || stroke.Plus > 0) ? $"within {say.Length(Math.Max(stroke.Minus, stroke.Plus))}" : "");
-        yield return Line("conduit length, end to end", of.Conduit is { } c ? say.Length(c) : null, "measured along its lie; round up, never down");
-        yield return Line("bare core beyond the conduit at the device, knob IN", of.BareWire is { } b ? say.Length(b, Rounding.Up) : null, "and 3 in (75 mm) more to trim");
+        yield return Line("conduit length, end to end", of.Conduit is { } c ? say.Length(c, Rounding.Up) : null, of.Wire is null ? "measured along its lie; round up, never down" : "worked out along its lie, rounded up to the order step");
+        yield return Line("bare core beyond the conduit at the device, knob IN", of.BareWire is { } b ? say.Length(b, Rounding.Up) : null, $"and {say.Move(3 * Length.MetresPerInch)} more to trim");
+        if (of.Wire is { } wire)
+            yield return Line("core, whole length", say.Length(wire, Rounding.Up), "from the lie, with what the fittings take and what is trimmed");
         var core = run.Cable?.Core;
         yield return Line("core", core is null ? null : $"{core.Kind switch { CoreKind.Solid => "solid", CoreKind.Strand1x7 => "strand 1x7", CoreKind.Strand1x19 => "strand 1x19", CoreKind.Strand7x7 => "strand 7x7", _ => "strand 7x19" }}, {say.Length(core.Diameter.Nominal.Metres)}, {(core.Material == CoreMaterial.MusicWire ? "music wire (ASTM A228)" : "stainless spring wire (ASTM A313, type 302)")}");
         var conduit = run.Cable?.Conduit;

@@ -77,6 +77,8 @@ public static class CheckJson
             Ladder(json, ladder);
         if (run.Proof is { } proof)
             Failures(json, proof);
+        if (run.Run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal) is { } newest && Rigging.CaseOf(run, newest) is { } rigged)
+            AsBuilt(json, newest.Date, Engine.Rig.RigSolver.Solve(rigged));
         if (run.Clearance is { Handle: not null } clearance)
             Clearance(json, clearance);
         json.WriteStartArray("needs");
@@ -215,6 +217,34 @@ public static class CheckJson
         json.WriteString("id", source.Id);
         json.WriteString("place", source.Place);
         json.WriteString("evidence", Words.EvidenceWord(source.Evidence));
+        json.WriteEndObject();
+    }
+
+    private static void AsBuilt(Utf8JsonWriter json, string date, Engine.Rig.RigAnswer fit)
+    {
+        json.WriteStartObject("asBuilt");
+        json.WriteString("date", date);
+        Number(json, "cushionIn", fit.CushionIn);
+        Number(json, "cushionOut", fit.CushionOut);
+        Number(json, "slide", fit.Slide);
+        Number(json, "after", fit.After);
+        json.WriteBoolean("fits", fit.Fits);
+        json.WriteStartArray("estimates");
+        foreach (var estimate in fit.Estimates)
+        {
+            json.WriteStartObject();
+            json.WriteString("of", char.ToLowerInvariant(estimate.Of.Unknown.ToString()[0]) + estimate.Of.Unknown.ToString()[1..]);
+            Number(json, "off", estimate.Value);
+            Number(json, "error", estimate.Error);
+            json.WriteString("unit", UnitOf(estimate.Of.Kind));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("inseparable");
+        foreach (var pair in fit.Inseparable)
+            json.WriteStringValue($"{char.ToLowerInvariant(pair.A.ToString()[0])}{pair.A.ToString()[1..]}, {char.ToLowerInvariant(pair.B.ToString()[0])}{pair.B.ToString()[1..]}");
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 
