@@ -89,6 +89,7 @@ public static class RuleBook
         new(MakeRules.ThinEdge, "Can the wedge be made, and is its thin edge stout enough?", "it can't be made as described", "thinner than the least of its stock", "at or above it"),
         new(MakeRules.Stock, "Will the wedge last?", "", "it is printed: a test piece", "(no finding)"),
         new(MakeRules.Cover, "Does the wedge cover the hole in the sheet?", "the hole is longer", "", "it reaches beyond its end"),
+        new(MakeRules.NutSeat, "Does the nut lie on the wedge with its corners?", "", "it hangs over", "(no finding)"),
         new(MakeRules.Thread, "Does the thread reach through wedges, sheet and nut?", "less than one full thread shows", "", "it shows"),
         new(MakeRules.Key, "Can a wedge turn under the nut?", "", "nothing keys it", "a pin or a flat keys it"),
         new(MakeRules.Curve, "Does a flat wedge seat on a curved sheet?", "", "the gap under its rim is above the limit", "below it"),

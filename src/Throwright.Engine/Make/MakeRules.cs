@@ -17,6 +17,7 @@ public static class MakeRules
     public const string BendRadius = "make/bend-radius";
     public const string EdgeDistance = "make/edge-distance";
     public const string Pitch = "make/pitch";
+    public const string NutSeat = "make/nut-seat";
     public const string Galvanic = "make/galvanic";
     public const string SheetEdge = "make/sheet-edge";
     public const string BracketGive = "make/bracket-give";
@@ -64,6 +65,19 @@ public static class MakeRules
             Sources = [Derived],
             Remedies = pair.Cover > 0 ? [] : [new($"Make the wedges {say.Move(2 * -pair.Cover * Math.Cos(of.Tilt.Angle))} or more wider.")],
         };
+        var flat = washer.Outside - (2 * washer.Chamfer);
+        if (!(flat >= of.NutSeat))
+        {
+            yield return new()
+            {
+                Rule = NutSeat,
+                Verdict = Verdict.Caution,
+                Sentence = $"The nut is {say.Length(of.NutSeat, Rounding.Up)} wide across its corners, the wedge's square face {say.Length(flat, Rounding.Down)}: it hangs over.",
+                Sources = [Derived],
+                Remedies = [new($"Make the wedges {say.Move(of.NutSeat - flat)} or more wider.")],
+            };
+        }
+
         yield return OfThread(pair, say);
         yield return OfKey(pair, say);
         if (of.SheetRadius is { } radius)

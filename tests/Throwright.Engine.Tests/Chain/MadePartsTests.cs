@@ -122,6 +122,18 @@ public class MadePartsTests
     }
 
     [Theory]
+    [InlineData(16, true)]
+    [InlineData(17, false)]
+    public void Nut_WiderThanTheWedge_IsTold(double outside, bool hangsOver)
+    {
+        var run = Leaning();
+        // 14.3 across the flats is 16.51 across the corners.
+        run = run with { CockpitEnd = run.CockpitEnd! with { Wedge = new() { Outside = new(outside / 1000), Key = WedgeKey.None } } };
+        var answer = RunCheck.Check(Runs.Aircraft with { Runs = [run] }, run, Runs.Quick);
+        Assert.Equal(hangsOver, answer.Findings.Any(f => f.Rule == MakeRules.NutSeat && f.Verdict == Verdict.Caution));
+    }
+
+    [Theory]
     [InlineData(28, Verdict.Clear)]
     [InlineData(12, Verdict.Fail)]
     public void Thread_ThatReaches_OrNot_IsTold(double length, Verdict expected)
