@@ -230,7 +230,12 @@ internal static class RouteInputs
     public static double? StiffnessOf(Conduit? conduit) => conduit switch
     {
         { Bending: { } typed } => typed.Nominal.NewtonSquareMetres,
-        { TableEdge: { } edge, Weight: { } weight } => TableEdgeTest.StiffnessOf(edge.Overhang.Nominal.Metres, edge.Droop.Nominal.Metres, weight.Nominal.NewtonsPerMetre),
+        { TableEdge: { } edge, Weight: { } weight } => Route.TableEdge.Find(new()
+        {
+            Overhang = new(edge.Overhang.Nominal.Metres, 0),
+            Drop = new(edge.Droop.Nominal.Metres, 0),
+            Weight = new(weight.Nominal.NewtonsPerMetre, 0),
+        }).Stiffness,
         _ => null,
     };
 

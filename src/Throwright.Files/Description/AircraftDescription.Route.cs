@@ -88,11 +88,11 @@ internal static partial class AircraftDescription
             [Overhang, Droop],
             g => new(g.Must(Overhang), g.Must(Droop)),
             new Rule(
-                "The tip hangs down less than nine tenths of the overhang, also with both tolerances.",
+                "The tip hangs down less than eight tenths of the overhang, also with both tolerances.",
                 g =>
                 {
-                    if (g.Maybe(Droop)?.Most > 0.9 * g.Maybe(Overhang)?.Least)
-                        g.RefuseValue(Droop, $"{g.Shown(Droop)}: too much for an overhang of {g.Shown(Overhang)}", "a droop below nine tenths of the overhang: take a shorter overhang, the figure comes out better");
+                    if (g.Maybe(Droop)?.Most >= 0.8 * g.Maybe(Overhang)?.Least)
+                        g.RefuseValue(Droop, $"{g.Shown(Droop)}: too much for an overhang of {g.Shown(Overhang)}", "a droop below eight tenths of the overhang: take a shorter overhang, the figure comes out better");
                 }));
     }
 }

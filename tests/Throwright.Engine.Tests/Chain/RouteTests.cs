@@ -175,17 +175,12 @@ public class RouteTests
         Assert.All(answer.Findings, f => Assert.True(RuleBook.Holds(f.Rule), f.Rule));
     }
 
-    /// <summary>Droop of a level piece with a free end: small, w l^4 / (8 B); large, from the elastic curve itself.</summary>
-    [Theory]
-    [InlineData(1e-4, 1e-3)]
-    [InlineData(0.5, 0.2)]
-    public void TableEdge_DroopOfAKnownStiffness_GivesItBack(double weight, double within)
+    [Fact]
+    public void TableEdge_InTheFile_GivesTheStiffness()
     {
-        const double Overhang = 0.5, Stiffness = 0.02;
-        var curve = Shapes.Curves.ElasticCurveSolver.Solve(new() { Start = default, StartDirection = new(1, 0, 0), End = null, Length = Overhang, Stiffness = Stiffness, Load = new(0, 0, -weight) }).Curve!;
-        var droop = -curve.Nodes[^1].Point.Z;
-        Assert.Equal(Stiffness, TableEdgeTest.StiffnessOf(Overhang, droop, weight), 1e-4 * Stiffness);
-        // The small-droop formula is off by as much as the droop is large.
-        Assert.Equal(Stiffness, weight * Math.Pow(Overhang, 4) / (8 * droop), within * Stiffness);
+        // Small droop: w l^4 / (8 d) = 0.01 N/m x (0.5 m)^4 / (8 x 0.5 mm) = 0.15625 N m2.
+        var answer = Check(Quarter(c => c with { Conduit = c.Conduit! with { TableEdge = new(Levers.Mm(500), Levers.Mm(0.5)), Weight = new(new(0.01), 0, 0) } }));
+        Assert.Equal(0.15625, answer.Route!.Case.Stiffness!.Value, 1e-4 * 0.15625);
+        Assert.Equal(-0.01, answer.Route.Case.Weight.Z, 1e-12);
     }
 }
