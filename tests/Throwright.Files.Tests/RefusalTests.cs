@@ -228,7 +228,7 @@ public class RefusalTests
         ("\"along\": [1, 0, 0.2]", "\"along\": ¤[0, 0, 0]", "$.runs[0].cable.supports[0].along", "a direction without length", "direction", false),
         ("\"at\": \"clamp-1\"", "\"at\": ¤\"clmap-1\"", "$.runs[0].cable.supports[0].at", "no point has this name", "did you mean \"clamp-1\"?", false),
         ("\"leaves\": { \"at\": [\"60 in\", \"2 in\", \"20 in\"], \"along\"", "\"leaves\": ¤{ \"along\"", "$.runs[0].cable.ends.leaves.at", "no \"at\"", "\"at\"", true),
-        ("\"droop\": \"3 in ± 1/16 in\"", "\"droop\": ¤\"16 in\"", "$.runs[0].cable.conduit.tableEdge.droop", "too much for an overhang", "eight tenths", false),
+        ("\"droop\": \"3 in ± 1/16 in\"", "\"droop\": ¤\"17 in\"", "$.runs[0].cable.conduit.tableEdge.droop", "too much for an overhang", "eight tenths", false),
         ("\"outside\": \"0.187 in ± 0.003 in\"", "\"outside\": ¤\"0.07 in\"", "$.runs[0].cable.conduit.outside", "not larger than the bore", "larger than the bore", false),
         ("\"weight\": \"0.06 lbf/ft\"", "\"weight\": ¤\"0.06 lbf\"", "$.runs[0].cable.conduit.weight", "lbf", "a weight per length", true),
         ("\"bending\": \"0.2 N m2 ± 20 %\"", "\"bending\": ¤\"0.2 N m\"", "$.runs[1].cable.conduit.bending", "N m", "a stiffness against bending", true),
