@@ -146,7 +146,7 @@ public class OtherCommandsTests
         Assert.Contains("pull at most", drawn.Out);
         var written = Run("plot", "examples/amphibian.throwright.json", "cowl-flap", "--svg", bench.Folder);
         Assert.Equal(0, written.Exit);
-        foreach (var name in new[] { "sheet", "ladder", "upright", "gauge", "lever" })
+        foreach (var name in new[] { "sheet", "ladder", "upright", "gauge", "lever", "clearance" })
         {
             var svg = File.ReadAllText(Path.Combine(bench.Folder, $"cowl-flap-{name}.svg"));
             System.Xml.Linq.XDocument.Parse(svg);

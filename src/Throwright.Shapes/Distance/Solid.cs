@@ -92,6 +92,10 @@ public sealed class Solid
         return IsMesh ? new(new(leaves, flatBelow: 1), names, corners, triangles) : Of(leaves.Select((shape, i) => new Part(names[i], shape)));
     }
 
+    /// <summary>What a drawing shows: the parts, or the hull of a mesh.</summary>
+    public IReadOnlyList<ConvexShape> Shapes =>
+        IsMesh ? [new Hull(corners)] : [.. Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n])];
+
     /// <summary>One part alone.</summary>
     public Solid Only(string name)
     {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
 using Throwright.Formats.Drawing;
+using Throwright.Papers.Clearance;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
@@ -17,7 +18,7 @@ internal static class PlotCommand
     {
         var file = new Argument<string>("file") { Description = "Aircraft file." };
         var run = new Argument<string>("run") { Description = "Run, by its id." };
-        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end, lie of the conduit." };
+        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end, lie of the conduit, clearance." };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this drawing only: run/path=value.", AllowMultipleArgumentsPerToken = false };
         var command = new Command("plot", "Draw the ladder, the lever angle and the hand force of a run.") { file, run, svg, plain, tries };
@@ -29,7 +30,7 @@ internal static class PlotCommand
     {
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
-        var answer = RunCheck.Check(open.Aircraft, open.Run, new());
+        var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
         var layout = RunLadder.LayoutOf(answer, open.Aircraft.Display);
         var labels = LadderSheet.LabelsOf(answer);
         var screen = new Screen(plain);
@@ -58,6 +59,12 @@ internal static class PlotCommand
 
         if (answer.Route is { Lie: not null } route)
             pictures.Add(("route", RouteDrawing.Page(route, answer.Words.Name, open.Aircraft.Display, open.Run.Cable?.Conduit?.MinRadius?.Metres), Palettes.Screen));
+
+        if (answer.Clearance is { Handle: not null, Pairs.Count: > 0 } clearance)
+        {
+            var worst = clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper).ThenByDescending(p => p.Found.Overlap).First();
+            pictures.Add(("clearance", WorstPlaceDrawing.Page(clearance, worst, answer.Words.Name, open.Aircraft.Display), Palettes.Screen));
+        }
 
         try
         {
