@@ -15,6 +15,18 @@ public static class Program
     public static int Main(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);
+        if (args is ["workload", "clearance", var exchange])
+        {
+            ClearanceWorkloads.Run(exchange);
+            return 0;
+        }
+
+        if (args is ["workload", "clearance-compare", var ours, var theirs])
+        {
+            ClearanceWorkloads.Compare(ours, theirs);
+            return 0;
+        }
+
         if (args is ["workload", var name])
         {
             LieWorkloads.Run(name);
