@@ -8,7 +8,7 @@ trap 'rm -rf "$folder"' EXIT
 dotnet build bench/Throwright.Bench -c Release -v q --nologo >/dev/null
 export THROWRIGHT_BENCH_OURS="$folder/ours"
 dotnet bench/Throwright.Bench/bin/Release/net10.0/Throwright.Bench.dll workload clearance "$folder/exchange"
-if ! echo '#include <fcl/fcl.h>' | g++ -std=c++17 -I/usr/include/eigen3 -E - >/dev/null 2>&1; then
+if ! echo '#include <fcl/fcl.h>' | g++ -x c++ -std=c++17 -I/usr/include/eigen3 -E - >/dev/null 2>&1; then
   echo "FCL is not installed (Debian package libfcl-dev): ours alone"
   exit 0
 fi

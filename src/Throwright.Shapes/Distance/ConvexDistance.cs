@@ -21,7 +21,8 @@ public static class ConvexDistance
     }
 
     /// <param name="depth">Whether the depth of overlapping cores is wanted; else they only count as overlapping.</param>
-    public static Separation Between(ConvexShape first, Pose outerFromFirst, ConvexShape second, Pose outerFromSecond, bool depth = true)
+    /// <param name="enough">Distance and what its direction proves may be so far apart, m; 0: as near as numbers go.</param>
+    public static Separation Between(ConvexShape first, Pose outerFromFirst, ConvexShape second, Pose outerFromSecond, bool depth = true, double enough = 0)
     {
         var pair = new Pair(first, outerFromFirst, second, outerFromSecond);
         Span<Vertex> simplex = stackalloc Vertex[4];
@@ -46,10 +47,10 @@ public static class ConvexDistance
             if (low > bestLow)
                 (bestLow, bestN) = (low, (1 / vSize) * v);
             // The gap between running distance and bound is what is left to gain.
-            if (count > 0 && (least - bestLow <= (1e-12 * least) + (1e-15 * scale) || Contains(simplex[..count], w.P)))
+            if (count > 0 && (least - bestLow <= enough + (1e-12 * least) + (1e-15 * scale) || Contains(simplex[..count], w.P)))
                 break;
             simplex[count++] = w;
-            v = Nearest(simplex, ref count, weights, scale);
+            v = NearestWithNewest(simplex, ref count, weights, scale);
             Vector3 a = default, b = default;
             for (var i = 0; i < count; i++)
             {
@@ -102,6 +103,69 @@ public static class ConvexDistance
         }
 
         return false;
+    }
+
+    /// <summary>
+    /// Nearest point to the origin of the faces that hold the newest vertex: the others were worth no more before it came, so where
+    /// none of these is nearer the search has stopped gaining. Keeps the face.
+    /// </summary>
+    private static Vector3 NearestWithNewest(Span<Vertex> s, ref int count, Span<double> weights, double scale)
+    {
+        if (count == 4 && InsideTetrahedron(s, weights, scale))
+            return default;
+        var newest = count - 1;
+        var at = s[newest].P;
+        var nearest = at;
+        var least = Vector3.Dot(at, at);
+        int first = -1, second = -1;
+        double toFirst = 0, toSecond = 0;
+        for (var i = 0; i < newest; i++)
+        {
+            var ab = s[i].P - at;
+            var edge = Vector3.Dot(ab, ab);
+            var t = -Vector3.Dot(at, ab) / edge;
+            if (t > 0 && t < 1)
+            {
+                var p = at + (t * ab);
+                var square = Vector3.Dot(p, p);
+                if (square < least)
+                    (least, nearest, first, second, toFirst, toSecond) = (square, p, i, -1, t, 0);
+            }
+
+            for (var j = i + 1; j < newest; j++)
+            {
+                var ac = s[j].P - at;
+                var normal = Vector3.Cross(ab, ac);
+                var area = Vector3.Dot(normal, normal);
+                if (!(area > 1e-28 * edge * Vector3.Dot(ac, ac)))
+                    continue;
+                var u = Vector3.Dot(normal, Vector3.Cross(ac, at)) / area;
+                var v = Vector3.Dot(normal, Vector3.Cross(at, ab)) / area;
+                if (!(u > 0 && v > 0 && u + v < 1))
+                    continue;
+                var p = at + (u * ab) + (v * ac);
+                var square = Vector3.Dot(p, p);
+                if (square < least)
+                    (least, nearest, first, second, toFirst, toSecond) = (square, p, i, j, u, v);
+            }
+        }
+
+        count = 0;
+        if (first >= 0)
+        {
+            s[0] = s[first];
+            weights[count++] = toFirst;
+        }
+
+        if (second >= 0)
+        {
+            s[1] = s[second];
+            weights[count++] = toSecond;
+        }
+
+        s[count] = s[newest];
+        weights[count++] = 1 - toFirst - toSecond;
+        return nearest;
     }
 
     /// <summary>Nearest point of a simplex to the origin: every face is tried, so a sliver can't mislead; keeps the face that holds it.</summary>

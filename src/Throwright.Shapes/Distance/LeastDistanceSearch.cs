@@ -9,6 +9,9 @@ internal sealed class LeastDistanceSearch
     // nearest point lies on its axis is never split and the search stands still. 0.05 to 0.15 are alike.
     private const double Unfelt = 0.1;
 
+    // Distances on the way need this share of the tolerance only: a direction proves what it proves.
+    private const double Share = 1e-3;
+
     // A wider turn is split at the start: the tip of its triangle runs away at half a turn.
     private const double WidestArc = Math.PI / 2;
 
@@ -55,6 +58,8 @@ internal sealed class LeastDistanceSearch
         // Also after an early no: who asks for a range of something else wants to know how badly it fails here.
         if (end is SearchEnd.Converged or SearchEnd.Hits or SearchEnd.TooLittle)
             Descend();
+        if (bestA >= 0 && upper > 0)
+            Settle();
         lower = Math.Max(0, Math.Min(lower - padding, upper));
         if (end == SearchEnd.Hits || upper <= 0)
             (lower, end) = (0, SearchEnd.Hits);
@@ -257,10 +262,10 @@ internal sealed class LeastDistanceSearch
         return null;
     }
 
-    private Separation Query(ReadOnlySpan<double> q, int nodeA, int nodeB, bool depth)
+    private Separation Query(ReadOnlySpan<double> q, int nodeA, int nodeB, bool depth, bool isFinal = false)
     {
         queries++;
-        return ConvexDistance.Between(a.Solid.Node(nodeA), a.PoseAt(q), b.Solid.Node(nodeB), b.PoseAt(q), depth);
+        return ConvexDistance.Between(a.Solid.Node(nodeA), a.PoseAt(q), b.Solid.Node(nodeB), b.PoseAt(q), depth, isFinal ? 0 : Share * aim.Tolerance);
     }
 
     /// <summary>dist >= min over B of n.x - max over A of n.x, over the whole box of joint positions.</summary>
@@ -310,6 +315,14 @@ internal sealed class LeastDistanceSearch
         }
 
         return (parameter, false, false, travel);
+    }
+
+    /// <summary>The attained value as near as numbers go.</summary>
+    private void Settle()
+    {
+        var s = Query(bestQ, bestA, bestB, true, isFinal: true);
+        if (s.Distance <= upper)
+            (upper, best) = (s.Distance, s);
     }
 
     /// <summary>Pattern search from the best position found: a better attained value, never part of the proof.</summary>
