@@ -14,6 +14,7 @@ internal static class RouteFindings
     public const string Clamps = "route/clamps";
     public const string Lays = "route/lays";
     public const string Chafe = "route/chafe";
+    public const string Meshes = "route/meshes";
 
     private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
     private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
@@ -34,6 +35,18 @@ internal static class RouteFindings
 
         if (OfChafe(route, say) is { } chafe)
             yield return chafe;
+        if (route.Lie is not null && aircraft.Bodies.Where(b => b.Parts.Any(p => p.Shape is MeshShape)).Select(b => b.Id.Replace('-', ' ')).ToList() is { Count: > 0 } meshes)
+        {
+            yield return new()
+            {
+                Rule = Meshes,
+                Verdict = Verdict.Caution,
+                Sentence = $"The conduit is not held against the meshes of {string.Join(", ", meshes)}: look along it.",
+                Sources = [Theory],
+                Why = "Handles are; for the conduit, draw what it passes as boxes, bars or planes.",
+            };
+        }
+
         if (OfOrdered(cable, route, say) is { } ordered)
             yield return ordered;
         if (OfClamps(aircraft, cable, say) is { } clamps)

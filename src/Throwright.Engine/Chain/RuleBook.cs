@@ -73,6 +73,7 @@ public static class RuleBook
         new(LieRules.Contact, "Does the conduit lie against something?", "", "it does: there it chafes", "(no finding)"),
         new(LieRules.BendTotal, "Does the lie turn little enough?", "", "more than advice from memory allows", "(no finding)"),
         new(RouteFindings.Chafe, "Does the conduit stay away from what the file describes?", "it runs through a body or touches it", "nearer than wanted", "as far as wanted"),
+        new(RouteFindings.Meshes, "Is the conduit held against everything in the file?", "", "the file has meshes, which the conduit is not held against", "(no finding)"),
         new(RouteFindings.Lays, "Does every lay within what may be off find the same lie?", "", "some find none, or one elsewhere", "(no finding)"),
         new(RouteFindings.Typed, "Do the bends typed in agree with the lie?", "", "they differ beyond both their limits", "(no finding)"),
         new(RouteFindings.Ordered, "Does the conduit as ordered fit the way?", "it finds no lie, or lies tighter than its maker allows", "longer or shorter than the way by more than half an order step", "it does"),

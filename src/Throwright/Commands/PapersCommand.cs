@@ -55,7 +55,7 @@ internal sealed record WholeFile(string Text, AircraftAnswer Answer)
         if (problem is null && only is not null && Loading.FindRun(result.Aircraft!, only, out problem) is { } run)
         {
             problem = null;
-            return new(result.Text, new(result.Aircraft!, [RunCheck.Check(result.Aircraft!, run, new())]));
+            return new(result.Text, new(result.Aircraft!, [RunCheck.Check(result.Aircraft!, run, new(), new CockpitEffort { Meshes = result.Meshes.GetValueOrDefault })]));
         }
 
         if (problem is { Length: > 0 })
@@ -64,6 +64,6 @@ internal sealed record WholeFile(string Text, AircraftAnswer Answer)
             return null;
         }
 
-        return new(result.Text, RunCheck.Check(result.Aircraft!, new()));
+        return new(result.Text, RunCheck.Check(result.Aircraft!, new(), new CockpitEffort { Meshes = result.Meshes.GetValueOrDefault }));
     }
 }

@@ -49,7 +49,7 @@ internal static class RigCommand
             return Refused(told);
         if (given.Count == 0)
         {
-            var answer = RunCheck.Check(open.Aircraft, open.Run, new());
+            var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault });
             var code = ExitCode.Clear;
             if (wishes.Card is { } target)
                 code = Put(screen, target, AircraftPack.WriteCard(open.Aircraft, answer, Written.Options(open.File.Text, Written.Paper(wishes.Paper))));
@@ -78,7 +78,7 @@ internal static class RigCommand
         }
 
         var run = changed.Aircraft.Runs.First(r => r.Id == open.Run.Id);
-        var after = RunCheck.Check(changed.Aircraft, run, new());
+        var after = RunCheck.Check(changed.Aircraft, run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault });
         // What was just typed, whatever its date.
         Meaning(screen, after, run.AsBuilt[^1], new(changed.Aircraft.Display));
         var exit = ExitCode.Clear;
