@@ -28,6 +28,8 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         playwright = await Playwright.CreateAsync();
+        // A loaded machine is slow, not wrong.
+        Assertions.SetDefaultExpectTimeout(40_000);
         browser = await playwright.Chromium.LaunchAsync(new()
         {
             ExecutablePath = path,
@@ -47,7 +49,7 @@ public sealed class Chromium : IAsyncLifetime
     {
         Assert.SkipWhen(browser is null, "No browser here: install chromium, or name one in CHROMIUM_PATH.");
         var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = light, HasTouch = touch, ReducedMotion = ReducedMotion.Reduce, AcceptDownloads = true });
-        context.SetDefaultTimeout(20_000);
+        context.SetDefaultTimeout(40_000);
         return context;
     }
 
@@ -82,6 +84,14 @@ public sealed class Served : IAsyncDisposable
     }
 
     public static Task<Served> Demo() => Start(("amphibian", AircraftFolder.DemoText()));
+
+    /// <summary>The demo without its cockpit: nothing to prove, for tests of other things.</summary>
+    public static Task<Served> Bench()
+    {
+        var demo = AircraftFolder.DemoText();
+        var bare = demo[..demo.IndexOf("  \"sheets\": [", StringComparison.Ordinal)] + demo[demo.IndexOf("  \"runs\": [", StringComparison.Ordinal)..];
+        return Start(("amphibian", System.Text.RegularExpressions.Regex.Replace(bare, "\"sheet\": \"panel\", ", "")));
+    }
 
     public string PathOf(string name) => Path.Combine(Root, name + ".throwright.json");
 

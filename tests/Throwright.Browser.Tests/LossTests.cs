@@ -14,7 +14,7 @@ public class LossTests(Chromium chromium)
     [Fact]
     public async Task TwoWindows_SeeEachOther_AndShareOneUndo()
     {
-        await using var served = await Served.Demo();
+        await using var served = await Served.Bench();
         await using var window = await chromium.Window();
         var one = (await window.Open(served, Run)).Page;
         var two = (await window.Open(served, Run)).Page;
@@ -29,7 +29,7 @@ public class LossTests(Chromium chromium)
     [Fact]
     public async Task FileChangedOutside_IsAsked_AndNeitherIsLost()
     {
-        await using var served = await Served.Demo();
+        await using var served = await Served.Bench();
         await using var window = await chromium.Window();
         var page = (await window.Open(served, Run)).Page;
         var theirs = (File.ReadAllText(served.PathOf("amphibian"))).Replace("Heron demo", "Other demo", StringComparison.Ordinal);
@@ -47,7 +47,7 @@ public class LossTests(Chromium chromium)
     [Fact]
     public async Task ProgramStartedAgain_TheWindowComesBackByItself()
     {
-        await using var served = await Served.Demo();
+        await using var served = await Served.Bench();
         await using var window = await chromium.Window();
         var page = (await window.Open(served, Run)).Page;
         await Take(page, "1 1/4 in");
@@ -65,7 +65,7 @@ public class LossTests(Chromium chromium)
     [Fact]
     public async Task ProgramKilled_InTheMiddleOfTyping_LosesNothing()
     {
-        await using var served = await Served.Demo();
+        await using var served = await Served.Bench();
         await using var window = await chromium.Window();
         // The program itself as a process of its own, to be killed without a word.
         var other = Path.Combine(served.Root, "own");

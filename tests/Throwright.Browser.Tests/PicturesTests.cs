@@ -6,8 +6,18 @@ namespace Throwright.Browser.Tests;
 /// Every view by day and by lamp. With THROWRIGHT_PICTURES=FOLDER also as pictures, desk and phone, for the documentation:
 /// THROWRIGHT_PICTURES=docs/pictures/page dotnet test --project tests/Throwright.Browser.Tests --filter-class '*PicturesTests'
 /// </summary>
-public class PicturesTests(Chromium chromium)
+public sealed class PicturesTests(Chromium chromium, PicturesTests.Demo demo) : IClassFixture<PicturesTests.Demo>
 {
+    /// <summary>One program for all views, so that clearance is proved once.</summary>
+    public sealed class Demo : IAsyncLifetime
+    {
+        public Served Served { get; private set; } = null!;
+
+        public async ValueTask InitializeAsync() => Served = await Served.Demo();
+
+        public ValueTask DisposeAsync() => Served.DisposeAsync();
+    }
+
     private static readonly string? Folder = Environment.GetEnvironmentVariable("THROWRIGHT_PICTURES") is { Length: > 0 } named ? Path.Combine(Throwright.Tests.ApprovedText.Root, named) : null;
 
     public static TheoryData<string, string> Views => new()
@@ -16,6 +26,7 @@ public class PicturesTests(Chromium chromium)
         { "run", "/a/amphibian/run/cowl-flap/arm" },
         { "try", "/a/amphibian/run/cowl-flap/arm?try=cushion/knob-out" },
         { "cockpit", "/a/amphibian/cockpit/cowl-flap" },
+        { "making", "/a/amphibian/making" },
         { "start", "/" },
         { "new-run", "/a/amphibian/new" },
         { "aircraft", "/a/amphibian/aircraft" },
@@ -26,7 +37,7 @@ public class PicturesTests(Chromium chromium)
     [MemberData(nameof(Views))]
     public async Task View_InBothLights_IsWholeAndReadable(string name, string path)
     {
-        await using var served = await Served.Demo();
+        var served = demo.Served;
         foreach (var (light, word) in ((ColorScheme, string)[])[(ColorScheme.Light, "day"), (ColorScheme.Dark, "lamp")])
         {
             foreach (var (width, height, size) in ((int, int, string)[])[(1440, 900, ""), (390, 844, "-phone")])
@@ -42,7 +53,7 @@ public class PicturesTests(Chromium chromium)
                 Assert.Empty(await watched.Page.EvaluateAsync<string[]>(RedOutsideHandles));
                 Assert.Empty(watched.Faults);
                 if (Folder is not null)
-                    await watched.Page.ScreenshotAsync(new() { Path = Path.Combine(Folder, $"{name}-{word}{size}.png"), FullPage = size.Length > 0 });
+                    await watched.Page.ScreenshotAsync(new() { Path = Path.Combine(Folder, $"{name}-{word}{size}.png") });
             }
         }
     }

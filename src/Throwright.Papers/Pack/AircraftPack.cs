@@ -11,7 +11,18 @@ namespace Throwright.Papers.Pack;
 /// <summary>What the pack is printed on, and what it names as its ground.</summary>
 /// <param name="FileId">Short mark of the file's content, so that a paper can be told from one of another state.</param>
 /// <param name="Program">Program and version that printed it.</param>
-public sealed record PackOptions(ShopPaper Paper, string FileId, string Program);
+public sealed record PackOptions(ShopPaper Paper, string FileId, string Program)
+{
+    /// <summary>For the papers of a file with this text.</summary>
+    public static PackOptions For(string text, ShopPaper paper) => new(paper, FileIdOf(text), "Throwright " + typeof(PackOptions).Assembly.GetName().Version?.ToString(3));
+
+    /// <summary>Short mark of a file's content.</summary>
+    public static string FileIdOf(string text)
+    {
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(text)));
+        return $"{hash[..4]} {hash[4..8]}";
+    }
+}
 
 /// <summary>All papers of an aircraft, or of one of its runs, as one document.</summary>
 public static class AircraftPack

@@ -4,6 +4,7 @@ using Throwright.Engine.Chain;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Model;
 using Throwright.Shapes;
+using Throwright.Shapes.Distance;
 
 namespace Throwright.Web.Editing;
 
@@ -50,6 +51,9 @@ public sealed class Checks
 
     /// <summary>What clearance rests on.</summary>
     private sealed record CockpitQuestion(Aircraft Around, EquatableList<(string Id, string Label, CockpitEnd? End)> Handles);
+
+    /// <summary>Meshes that the open files have read; a mesh is known by its file and where it was placed.</summary>
+    public ConcurrentDictionary<MeshShape, Skin> Meshes { get; } = [];
 
     /// <summary>Pairs of bodies done and in all, while clearance is being worked out.</summary>
     public event Action<int, int>? Progress;
@@ -133,6 +137,7 @@ public sealed class Checks
                 Threads = Environment.ProcessorCount,
                 Progress = (done, all) => Progress?.Invoke(done, all),
                 Cancel = stop.Token,
+                Meshes = Meshes.GetValueOrDefault,
             });
             if (!stop.IsCancellationRequested || search.IsKept)
                 return found;

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using Throwright.Engine.Model;
 using Throwright.Files;
 using Throwright.Files.Description;
 using Throwright.Files.Form;
@@ -50,7 +51,7 @@ public sealed class EditingSession : IDisposable
         Name = Path.GetFileName(path)[..^AircraftFile.Extension.Length];
         var onDisk = AircraftFile.Read(path);
         stamp = onDisk.Stamp;
-        (File, Text) = (onDisk, onDisk.Text);
+        (File, Text) = (WithMeshes(onDisk), onDisk.Text);
         SavedAt = clock.GetLocalNow();
         journal = Journal.TryOpen(path + Journal.Extension, out var kept);
         if (journal is null)
@@ -69,7 +70,7 @@ public sealed class EditingSession : IDisposable
 
     public string Text { get; private set; }
 
-    public AircraftFileResult File { get; private set; }
+    public AircraftFileResult File { get; private set; } = null!;
 
     /// <summary>Grows with every change of the text.</summary>
     public int Revision { get; private set; }
@@ -286,8 +287,17 @@ public sealed class EditingSession : IDisposable
 
     private void Show(string text, AircraftFileResult? read = null)
     {
-        (Text, File) = (text, read ?? AircraftFile.Parse(FileName, text));
+        (Text, File) = (text, WithMeshes(read ?? AircraftFile.Parse(FileName, text)));
         Revision++;
+    }
+
+    /// <summary>Meshes are read once; again only when the file names others.</summary>
+    private AircraftFileResult WithMeshes(AircraftFileResult read)
+    {
+        var named = read.Aircraft?.Bodies.SelectMany(b => b.Parts).Select(p => p.Shape).OfType<MeshShape>().ToList() ?? [];
+        if (named.Count == 0)
+            return read;
+        return File is { } before && named.TrueForAll(before.Meshes.ContainsKey) ? read with { Meshes = before.Meshes } : MeshesBeside.Read(path, read);
     }
 
     private void Forget(string fieldPath)

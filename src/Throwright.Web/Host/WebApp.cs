@@ -8,12 +8,19 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
 using Throwright.Files;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
+using Throwright.Papers.Make;
 using Throwright.Papers.Marks;
+using Throwright.Papers.Pack;
+using Throwright.Papers.Rig;
+using Throwright.Shapes;
 using Throwright.Web.Cockpit;
 using Throwright.Web.Editing;
 using Throwright.Web.Pages;
@@ -60,6 +67,7 @@ public static class WebApp
             c.JSInteropDefaultCallTimeout = TimeSpan.FromSeconds(30);
         });
         services.AddSingleton(folder);
+        services.AddSingleton(TimeProvider.System);
         services.AddSingleton<Checks>();
         services.AddScoped<Viewer>();
 
@@ -76,6 +84,11 @@ public static class WebApp
         app.MapPost("/upload", Upload);
         app.MapGet("/a/{file}/save", Download);
         app.MapGet("/a/{file}/scene", Scene);
+        app.MapGet("/a/{file}/papers.pdf", Papers);
+        app.MapGet("/a/{file}/order.pdf", Order);
+        app.MapGet("/a/{file}/rig/{run}.pdf", Card);
+        app.MapGet("/a/{file}/rig/{run}.html", RigPage);
+        app.MapGet("/a/{file}/make/{run}/{name}", Made);
         app.MapGet("/a/{file}/picture/{run}/{which}.svg", Picture);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
         return app;
@@ -122,6 +135,39 @@ public static class WebApp
             return Results.StatusCode(StatusCodes.Status409Conflict);
         }
     }
+
+    private static IResult Papers(string file, AircraftFolder folder, Checks checks) =>
+        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.Write(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}.pdf") : Results.NotFound();
+
+    private static IResult Order(string file, AircraftFolder folder, Checks checks) =>
+        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.WriteOrder(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}-order.pdf") : Results.NotFound();
+
+    private static IResult Card(string file, string run, AircraftFolder folder, Checks checks) =>
+        One(file, run, folder, checks) is var (session, aircraft, answer) ? Results.File(AircraftPack.WriteCard(aircraft, answer, PackOptions.For(session.Text, Paper(aircraft))), "application/pdf", $"{run}-rigging-card.pdf") : Results.NotFound();
+
+    /// <summary>For the phone: always as a download, never shown from this address.</summary>
+    private static IResult RigPage(string file, string run, AircraftFolder folder, Checks checks) =>
+        One(file, run, folder, checks) is var (session, aircraft, answer) ? Results.File(RiggingPage.Write(aircraft, answer, PackOptions.FileIdOf(session.Text)), "text/html", $"{run}-rigging.html") : Results.NotFound();
+
+    private static IResult Made(string file, string run, string name, AircraftFolder folder, Checks checks, TimeProvider clock)
+    {
+        if (One(file, run, folder, checks) is not var (_, aircraft, answer))
+            return Results.NotFound();
+        var choice = new ShopChoice(Paper(aircraft), DateOnly.FromDateTime(clock.GetLocalNow().Date));
+        return RunParts.Of(aircraft, answer, "all", new FigureWriter(aircraft.Display), choice, []).SelectMany(s => s.Files).FirstOrDefault(f => f.Name == name) is { } made
+            ? Results.File(made.Content.ToArray(), "application/octet-stream", made.Name)
+            : Results.NotFound();
+    }
+
+    private static ShopPaper Paper(Aircraft aircraft) => aircraft.Display.Length == LengthUnit.Inch ? ShopPaper.Letter : ShopPaper.A4;
+
+    private static (EditingSession, AircraftAnswer)? Whole(string file, AircraftFolder folder, Checks checks) =>
+        folder.Open(file) is { File.Aircraft: { } aircraft } session
+            ? (session, new AircraftAnswer(aircraft, aircraft.Runs.Select(r => checks.Of(aircraft, r)).ToEquatableList()) { Cockpit = checks.CockpitOf(aircraft) })
+            : null;
+
+    private static (EditingSession, Aircraft, RunAnswer)? One(string file, string run, AircraftFolder folder, Checks checks) =>
+        folder.Open(file) is { File.Aircraft: { } aircraft } session && aircraft.Runs.FirstOrDefault(r => r.Id == run) is { } of ? (session, aircraft, checks.Of(aircraft, of)) : null;
 
     private static IResult Picture(string file, string run, string which, AircraftFolder folder, Checks checks)
     {

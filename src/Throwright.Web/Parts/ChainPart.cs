@@ -20,8 +20,8 @@ public sealed record ChainPart(string Key, string Name, IReadOnlyList<string> Pa
             "The anchor is what holds the conduit's end. Measure from it to the swivel along the wire with the arm in the middle of its sweep, and how far the end tube sticks out toward the arm."),
         new("conduit", "Conduit", ["cable"], ["cable/", "force/core-pull", "force/core-push", "force/lock-up", "route/"],
             "Diameter of the wire with a micrometer; bore with drill shanks as gauges. Add up the bends from the device to the knob, each with its radius. The maker's sheet gives least radius and limits."),
-        new("sheet", "Sheet and mount", ["cockpitEnd.sheet", "cockpitEnd.mount", "cockpitEnd.bushing", "sheet", "mount"], ["clearance/", "mount/"],
-            "The sheet carries the bushing with its nut. Its thickness counts for the threads that are left."),
+        new("sheet", "Sheet and mount", ["cockpitEnd.sheet", "cockpitEnd.hole", "cockpitEnd.tilt", "cockpitEnd.shank", "cockpitEnd.bushing", "cockpitEnd.wedge", "cockpitEnd.clear", "cockpitEnd.mount"], ["clearance/", "mount/"],
+            "The sheet carries the bushing with its nut; it is described once for the aircraft. Measure to the middle of the hole on the face toward the pilot, and how far the shank stands out with the knob pushed in."),
         new("knob", "Knob", ["cockpitEnd", "cushion", "handForceMost"], ["cushion/knob-in", "cushion/knob-out", "cushion/most"],
             "Pull the knob out to its stop and measure the shank: that is the stroke. What pushing and pulling does, and the lock, stand on the placard."),
     ];

@@ -66,6 +66,10 @@ public static partial class FieldWords
         ["cockpitEnd.knob.colour"] = "colour",
         ["cockpitEnd.lockHolds"] = "lock holds",
         ["cockpitEnd.play"] = "play of the knob",
+        ["cockpitEnd.sheet"] = "in the sheet",
+        ["cockpitEnd.hole"] = "hole at",
+        ["cockpitEnd.clear"] = "clearance wanted",
+        ["cockpitEnd.shank.out"] = "shank stands out",
         ["cushion.wanted"] = "cushion wanted",
         ["cushion.most"] = "cushion at most",
         ["handForceMost"] = "hand force at most",
@@ -83,7 +87,11 @@ public static partial class FieldWords
     public static string NameOf(FormField field)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return Names.TryGetValue(field.Path, out var name) ? name : Split(field.Name);
+        if (Names.TryGetValue(field.Path, out var name))
+            return name;
+        // "shank diameter", "turns left": the object is named with its member, where it is one of several.
+        var steps = field.Path.Split('.');
+        return steps.Length > 2 ? $"{Split(steps[^2])} {Split(field.Name)}" : Split(field.Name);
     }
 
     /// <summary>"alongAxis" as "along axis", "musicWire" as "music wire".</summary>

@@ -25,7 +25,17 @@ public abstract class FilePage : ComponentBase, IDisposable
     protected EditingSession? Session { get; private set; }
 
     /// <summary>The aircraft in this window's units; null: the file can't be read.</summary>
-    protected Aircraft? Aircraft => Session?.File.Aircraft is { } aircraft ? Viewer.Shown(aircraft) : null;
+    protected Aircraft? Aircraft
+    {
+        get
+        {
+            if (Session?.File is not { Aircraft: { } aircraft } file)
+                return null;
+            foreach (var (shape, skin) in file.Meshes)
+                Checks.Meshes[shape] = skin;
+            return Viewer.Shown(aircraft);
+        }
+    }
 
     public void Dispose()
     {

@@ -54,7 +54,7 @@ internal static class RigCommand
             if (wishes.Card is { } target)
                 code = Put(screen, target, AircraftPack.WriteCard(open.Aircraft, answer, Written.Options(open.File.Text, Written.Paper(wishes.Paper))));
             if (wishes.Page is { } html)
-                code = Math.Max(code, Put(screen, html, Papers.Rig.RiggingPage.Write(open.Aircraft, answer, Written.FileId(open.File.Text))));
+                code = Math.Max(code, Put(screen, html, Papers.Rig.RiggingPage.Write(open.Aircraft, answer, PackOptions.FileIdOf(open.File.Text))));
             if (wishes.Card is null && wishes.Page is null)
                 Card(screen, Rigging.CardOf(open.Aircraft, Rigging.ToRig(open.Aircraft, answer)), answer);
             Console.Out.Write(screen);

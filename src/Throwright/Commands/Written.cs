@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using Throwright.Papers.Make;
 using Throwright.Papers.Pack;
 
@@ -11,14 +9,7 @@ internal static class Written
     /// <summary>Letter or A4.</summary>
     public static ShopPaper Paper(string? word) => word == "a4" ? ShopPaper.A4 : ShopPaper.Letter;
 
-    public static PackOptions Options(string text, ShopPaper paper) => new(paper, FileId(text), "Throwright " + typeof(Written).Assembly.GetName().Version?.ToString(3));
-
-    /// <summary>Short mark of a file's content.</summary>
-    public static string FileId(string text)
-    {
-        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
-        return $"{hash[..4]} {hash[4..8]}";
-    }
+    public static PackOptions Options(string text, ShopPaper paper) => PackOptions.For(text, paper);
 
     /// <summary>Writes whole or not at all: beside it first, then put in its place.</summary>
     public static bool TryWrite(string path, byte[] bytes, out string told)
