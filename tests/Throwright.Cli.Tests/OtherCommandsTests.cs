@@ -43,6 +43,28 @@ public class OtherCommandsTests
     }
 
     [Fact]
+    public void Explain_Plain_WritesNothingButAscii_InTheUnitsOfTheFile()
+    {
+        foreach (var figure in new[] { "swing", "cushion-out", "core-bend-stress" })
+        {
+            var answer = Run("explain", "examples/amphibian.throwright.json", "cowl-flap", figure, "--plain");
+            Assert.True(System.Text.Ascii.IsValid(answer.Out), answer.Out);
+            Assert.DoesNotContain(" mm", answer.Out);
+            Assert.DoesNotContain("MPa", answer.Out);
+        }
+
+        Assert.True(System.Text.Ascii.IsValid(Run("check", "examples/amphibian.throwright.json", "--plain", "--ladder", "all").Out));
+    }
+
+    [Fact]
+    public void Solve_AnchorForAThrowWhereARulePlacesIt_SaysWhyNot()
+    {
+        var answer = Run("solve", "anchor", "examples/bench/cabin-air.throwright.json", "cabin-air", "--for", "throw", "--throw", "45 mm");
+        Assert.NotEqual(0, answer.Exit);
+        Assert.Contains("solve arm --throw", answer.Out + answer.Error);
+    }
+
+    [Fact]
     public void Solve_SwivelWritten_CuresTheFault_AndKeepsComments()
     {
         using var bench = new Workbench();

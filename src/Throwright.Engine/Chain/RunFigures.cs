@@ -23,7 +23,7 @@ internal static class RunFigures
         if (answer is { Sweep: { } sweep, Placement: { } placement })
             figures.AddRange(OfSweep(sweep, placement, answer));
         if (answer is { Ladder: { } ladder, LadderCase: { } of })
-            figures.AddRange(OfLadder(ladder, of, answer));
+            figures.AddRange(OfLadder(ladder, of, answer, new(aircraft.Display)));
         if (answer is { Forces: { } forces, ForceCase: { } forceCase })
             figures.AddRange(OfForces(forces, forceCase, answer));
         figures.AddRange(RouteFigures.Of(answer));
@@ -174,7 +174,7 @@ internal static class RunFigures
         };
     }
 
-    private static IEnumerable<Figure> OfLadder(TravelLadder ladder, LadderCase of, RunAnswer answer)
+    private static IEnumerable<Figure> OfLadder(TravelLadder ladder, LadderCase of, RunAnswer answer, FigureWriter say)
     {
         FigureStep In(LadderInput input, string letter) => Input(of[input], letter);
         EquatableList<FigureStep> steps =
@@ -199,12 +199,12 @@ internal static class RunFigures
             .Where(v => !v.IsExact || v.Nominal != 0)
             .Select(v => Input(v, LetterOf(v.Input)))
             .ToEquatableList();
-        yield return Cushion("cushion-in", "knob cushion, in: knob travel left when pushing has taken the device to its stop", "in = p0;  " + setting, ladder.KnobIn, ladder, inputs, steps);
-        yield return Cushion("cushion-out", "knob cushion, out: knob travel left when pulling has taken the device to its stop", "out = stroke - p1;  " + setting, ladder.KnobOut, ladder, inputs, steps);
+        yield return Cushion("cushion-in", "knob cushion, in: knob travel left when pushing has taken the device to its stop", "in = p0;  " + setting, ladder.KnobIn, ladder, inputs, steps, say);
+        yield return Cushion("cushion-out", "knob cushion, out: knob travel left when pulling has taken the device to its stop", "out = stroke - p1;  " + setting, ladder.KnobOut, ladder, inputs, steps, say);
         EquatableList<FigureStep> tipSteps = [steps[0], steps[1]];
         EquatableList<FigureStep> tipInputs = [In(LadderInput.Radius, "r"), In(LadderInput.PushAngle, "phi1"), In(LadderInput.PullAngle, "phi2"), In(LadderInput.AnchorX, "dx"), In(LadderInput.AnchorY, "dy"), In(LadderInput.AnchorZ, "dz"), In(LadderInput.Tip, "t"), In(LadderInput.SwivelLength, "w")];
-        yield return Cushion("tip-cushion", "gap between swivel and conduit tip at the pull stop", "L2 - t - w/2", ladder.TipAtPull, ladder, tipInputs, tipSteps);
-        yield return Cushion("tip-cushion-push", "gap between swivel and conduit tip at the push stop", "L1 - t - w/2", ladder.TipAtPush, ladder, tipInputs, tipSteps);
+        yield return Cushion("tip-cushion", "gap between swivel and conduit tip at the pull stop", "L2 - t - w/2", ladder.TipAtPull, ladder, tipInputs, tipSteps, say);
+        yield return Cushion("tip-cushion-push", "gap between swivel and conduit tip at the push stop", "L1 - t - w/2", ladder.TipAtPush, ladder, tipInputs, tipSteps, say);
         yield return new()
         {
             Id = "lost-motion",
@@ -343,7 +343,7 @@ internal static class RunFigures
         _ => "Lc",
     };
 
-    private static Figure Cushion(string id, string name, string formula, CushionRange range, TravelLadder ladder, EquatableList<FigureStep> inputs, EquatableList<FigureStep> steps)
+    private static Figure Cushion(string id, string name, string formula, CushionRange range, TravelLadder ladder, EquatableList<FigureStep> inputs, EquatableList<FigureStep> steps, FigureWriter say)
     {
         var proof = range.Outcome switch
         {
@@ -369,8 +369,8 @@ internal static class RunFigures
             Steps = steps,
             Sources = [CushionTheory],
             Holds = ladder.NotCounted.Count > 0 ? "not counted: " + string.Join("; ", ladder.NotCounted) : "",
-            Uncertainty = $"{proof}; least and most include cold and heat. Root-sum-square half width {range.RootSumSquare * 1000:F2} mm, but {100 * range.OutsideRootSumSquare:F1} % of {ladder.Samples} drawn installations fall outside it (uniform parts). "
-                + $"Keeps the wanted {ladder.Wanted * 1000:F2} mm at every temperature: {100 * odds.Low:F2} % to {100 * odds.High:F2} % of installations (95 % interval, seed {ladder.Seed}).",
+            Uncertainty = $"{proof}; least and most include cold and heat. Root-sum-square half width {say.Length(range.RootSumSquare, Rounding.Up)}, but {100 * range.OutsideRootSumSquare:F1} % of {ladder.Samples} drawn installations fall outside it (uniform parts). "
+                + $"Keeps the wanted {say.Length(ladder.Wanted)} at every temperature: {100 * odds.Low:F2} % to {100 * odds.High:F2} % of installations (95 % interval, seed {ladder.Seed}).",
             Shares = range.Shares.Select(s => new Share(s.Input, s.Path, s.Moves)).ToEquatableList(),
         };
     }

@@ -148,6 +148,12 @@ public sealed class Solve
         }
 
         var isFixed = run.LeverEnd!.Bench is { } bench && bench.Rule != AnchorRule.Offset;
+        if (isFixed && aim == SweepAim.Throw)
+        {
+            return new("anchor", [], -1,
+                "In the bench form the anchor follows the arm by its rule, so its place can't be chosen for a throw. Use: solve arm --throw, or give the anchor's measured offset (rule \"offset\") or coordinates.");
+        }
+
         if (isFixed)
         {
             // The three rules at the present distance: which one suits.

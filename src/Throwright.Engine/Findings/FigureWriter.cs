@@ -8,6 +8,9 @@ public sealed class FigureWriter(Display display)
 {
     private const double PerDegree = 180 / Math.PI;
 
+    /// <summary>1000 lbf/in2.</summary>
+    private const double PascalsPerKsi = 1000 * Shapes.Quantities.Force.NewtonsPerPoundForce / (Shapes.Quantities.Length.MetresPerInch * Shapes.Quantities.Length.MetresPerInch);
+
     private bool Inches => display.Length == LengthUnit.Inch;
 
     /// <summary>"0.115 in" or "2.9 mm".</summary>
@@ -69,7 +72,7 @@ public sealed class FigureWriter(Display display)
         QuantityKind.Stiffness => display.Force == ForceUnit.PoundForce
             ? $"{FigureText.Plain(si * Shapes.Quantities.Length.MetresPerInch / Shapes.Quantities.Force.NewtonsPerPoundForce, 0)} lbf/in"
             : $"{FigureText.Plain(si / 1000, 1)} N/mm",
-        QuantityKind.Stress => $"{FigureText.Plain(si / 1e6, 0, rounding)} MPa",
+        QuantityKind.Stress => Inches ? $"{FigureText.Plain(si / PascalsPerKsi, 1, rounding)} ksi" : $"{FigureText.Plain(si / 1e6, 0, rounding)} MPa",
         QuantityKind.TorsionRate => $"{FigureText.Plain(si, 4)} N m/rad",
         QuantityKind.Expansion => $"{FigureText.Plain(si * 1e6, 1)} ppm/K",
         QuantityKind.BendingStiffness => $"{FigureText.Plain(si, 3)} N m2",

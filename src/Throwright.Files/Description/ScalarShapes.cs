@@ -140,21 +140,16 @@ internal sealed class WordShape<T>(params Word<T>[] words) : Shape<T>, IWords
 
     public override bool TryRead(Node node, Reading reading, out T value)
     {
-        value = default;
-        if (node.Kind == NodeKind.Text)
+        foreach (var word in words)
         {
-            foreach (var word in words)
-            {
-                if (word.Text != node.Text)
-                    continue;
-                value = word.Value;
-                return true;
-            }
+            if (node.Kind != NodeKind.Text || word.Text != node.Text)
+                continue;
+            value = word.Value;
+            return true;
         }
 
-        var list = string.Join(", ", words.Select(w => $"\"{w.Text}\""));
-        var near = node.Kind is NodeKind.Text or NodeKind.Word && reading.IsListing ? Likeness.Nearest(node.Text, words.Select(w => w.Text)) : null;
-        reading.AtValue(node, Reading.Shown(node), near is null ? $"one of {list}" : $"one of {list}; did you mean \"{near}\"?");
+        value = default;
+        WordList.Refuse(this, node, reading);
         return false;
     }
 }
@@ -164,4 +159,16 @@ internal interface IWords
 {
     bool IsComplete { get; }
     IEnumerable<(string Text, string Meaning)> Words { get; }
+}
+
+/// <summary>What all sets of words do alike.</summary>
+internal static class WordList
+{
+    public static void Refuse(IWords of, Node node, Reading reading)
+    {
+        var texts = of.Words.Select(w => w.Text);
+        var list = string.Join(", ", texts.Select(text => $"\"{text}\""));
+        var near = node.Kind is NodeKind.Text or NodeKind.Word && reading.IsListing ? Likeness.Nearest(node.Text, texts) : null;
+        reading.AtValue(node, Reading.Shown(node), near is null ? $"one of {list}" : $"one of {list}; did you mean \"{near}\"?");
+    }
 }

@@ -63,6 +63,12 @@ internal static class ExplainCommand
             screen.Line($"  worst case {say.Text(figure.Kind, only, Rounding.Up)}");
         if (figure.Low95 is { } low && figure.High95 is { } high)
             screen.Line($"  95 % of installations: {Text(low)} to {Text(high)}");
+        foreach (var finding in answer.Findings.Where(f => f.Figure == figure.Id))
+        {
+            var limit = finding.Limit is { } held ? $" (limit: at {(held.IsLeast ? "least" : "most")} {say.Text(held.Kind, held.Value)})" : "";
+            screen.Wrapped($"  {GapMark.Word(finding.Verdict)}: ", finding.Sentence + limit);
+        }
+
         screen.Line().Wrapped("  formula   ", figure.Formula);
         Steps(screen, "  inputs    ", figure.Inputs, say);
         Steps(screen, "  steps     ", figure.Steps, say);

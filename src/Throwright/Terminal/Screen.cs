@@ -26,6 +26,12 @@ public sealed class Screen
     /// <summary>Everything written so far.</summary>
     public override string ToString() => text.ToString();
 
+    /// <summary>As it stands on this screen: plain ones may know ASCII only. Values written so are read again.</summary>
+    private string Shown(string words) => !IsPlain || System.Text.Ascii.IsValid(words)
+        ? words
+        : words.Replace("−", "-", StringComparison.Ordinal).Replace("±", "+/-", StringComparison.Ordinal).Replace("°C", "degC", StringComparison.Ordinal).Replace("°", " deg", StringComparison.Ordinal)
+            .Replace("²", "2", StringComparison.Ordinal).Replace("·", "*", StringComparison.Ordinal).Replace("–", "-", StringComparison.Ordinal).Replace("’", "'", StringComparison.Ordinal);
+
     public Screen Line(string words = "", bool bold = false)
     {
         Put(words, bold ? "1" : "");
@@ -38,9 +44,10 @@ public sealed class Screen
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(words);
+        first = Shown(first);
         var room = Math.Max(20, Width - first.Length);
         var lead = first;
-        foreach (var part in Broken(words, room))
+        foreach (var part in Broken(Shown(words), room))
         {
             text.Append(lead);
             Put(part, code.Length > 0 ? code : bold ? "1" : "");
@@ -54,7 +61,7 @@ public sealed class Screen
     /// <summary>A command to copy: never broken, so that it can be.</summary>
     public Screen Command(string first, string command)
     {
-        text.Append(first);
+        text.Append(Shown(first));
         Put(command, "34");
         text.Append('\n');
         return this;
@@ -92,7 +99,7 @@ public sealed class Screen
     /// <summary>Text as it is, without ending the line.</summary>
     public Screen Raw(string words)
     {
-        text.Append(words);
+        text.Append(Shown(words));
         return this;
     }
 
@@ -105,6 +112,7 @@ public sealed class Screen
 
     private void Put(string words, string code)
     {
+        words = Shown(words);
         if (colour && code.Length > 0 && words.Length > 0)
             text.Append("\u001b[").Append(code).Append('m').Append(words).Append("\u001b[0m");
         else
