@@ -24,7 +24,11 @@ public sealed class WorstPlaceTests
             Id = "a",
             CockpitEnd = new()
             {
-                Stroke = Mm(40), Sheet = panel, Hole = At(1000, 0, 700), KnobSize = new() { Diameter = Mm(30), Length = Mm(20) }, Shank = new() { Diameter = Mm(8), Out = Mm(20) },
+                Stroke = Mm(40),
+                Sheet = panel,
+                Hole = At(1000, 0, 700),
+                KnobSize = new() { Diameter = Mm(30), Length = Mm(20) },
+                Shank = new() { Diameter = Mm(8), Out = Mm(20) },
             },
         };
         var body = new Body
