@@ -64,8 +64,10 @@ internal static class Proof
 
     private static LooseDevice Loose(RunAnswer answer, DeviceLoad? load)
     {
-        if (load is null || answer is not { ForceCase: { } of, Sweep: { } sweep })
+        if (load is null)
             return new(LooseWay.NotKnown, "what the device asks of the arm is not known");
+        if (answer is not { ForceCase: { } of, Sweep: { } sweep })
+            return new(LooseWay.NotKnown, "the forces along the sweep could not be worked out");
         double least = double.PositiveInfinity, most = double.NegativeInfinity, frictionLeast = double.PositiveInfinity, frictionMost = 0;
         foreach (var place in of.Places)
         {

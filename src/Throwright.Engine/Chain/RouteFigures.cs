@@ -145,6 +145,8 @@ internal static class RouteFigures
             Sources = [Theory],
             Holds = "Check with a rope or a soft wire laid along the way before you order.",
         };
+        var inFittings = (cable.Ends?.WireInKnob.Metres ?? 0) + (cable.Ends?.WireBeyondPin.Metres ?? 0);
+        var trimming = cable.Ends?.Trimming?.Metres ?? Published.Get("route/trimming").Value;
         yield return new()
         {
             Id = "wire-order",
@@ -153,8 +155,18 @@ internal static class RouteFigures
             Value = order.WireOrdered,
             Rounding = Rounding.Up,
             Formula = "conduit ordered + free wire at its longest + wire inside both fittings + trimming, rounded up to the order step",
-            Inputs = [new("f", "wire inside knob and beyond the pin", (cable.Ends?.WireInKnob.Metres ?? 0) + (cable.Ends?.WireBeyondPin.Metres ?? 0), QuantityKind.Length, From: "cable.ends")],
-            Steps = [new("W", "wire before rounding, for the conduit cut to the way", order.Wire, QuantityKind.Length)],
+            Inputs =
+            [
+                new("C", "conduit ordered", order.ConduitOrdered, QuantityKind.Length, From: "conduit-order"),
+                new("w", "free wire beyond the conduit at its longest", order.Wire - order.Conduit - inFittings - trimming, QuantityKind.Length, From: "swivel-at"),
+                new("f", "wire inside knob and beyond the pin", inFittings, QuantityKind.Length, From: "cable.ends"),
+                new("t", "trimming", trimming, QuantityKind.Length, From: "cable.ends.trimming"),
+            ],
+            Steps =
+            [
+                new("W", "wire before rounding", order.ConduitOrdered + order.Wire - order.Conduit, QuantityKind.Length),
+                new("", "the same for the conduit cut to the way", order.Wire, QuantityKind.Length),
+            ],
             Sources = [Theory],
             Holds = answer.Sweep is { IsMonotone: true } ? "" : "the free wire at the lever end is not known and not counted",
         };

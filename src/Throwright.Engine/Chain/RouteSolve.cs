@@ -76,7 +76,7 @@ public static class RouteSolve
         var best = options.Select((o, i) => (o, i)).FirstOrDefault(x => x.o.Works, (o: options[0], i: -1)).i;
         var bound = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(plan.Bound.Length, Rounding.Down)}.";
         if (best < 0)
-            return new(options, -1, $"Ways were found, but none keeps the least radius where hand and tape are off. {bound}");
+            return new(options, -1, $"Ways were found{(spaced ? $" with spans of {say.Length(RouteFindings.SpacingFor(conduit).Value)} or less" : "")}, but none keeps the least radius where hand and tape are off. {bound}");
         var chosen = options[best];
         var lie = chosen.Answer.Route!.Lie!;
         var sentence = (lie.Case.Supports.Count == 0 ? "Hold the conduit at its ends only" : $"Hold the conduit at {chosen.Label}")

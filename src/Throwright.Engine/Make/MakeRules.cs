@@ -98,6 +98,8 @@ public static class MakeRules
         }
     }
 
+    private static string Said(string material) => material.Length == 0 ? "nothing" : $"\"{material}\"";
+
     /// <summary>Wedge on sheet: what the two metals do to each other.</summary>
     public static Finding OfGalvanic(string wedge, string sheet)
     {
@@ -109,7 +111,7 @@ public static class MakeRules
                 Rule = Galvanic,
                 Verdict = Verdict.NeedsInput,
                 Sentence = "Whether wedge and sheet corrode each other needs both materials.",
-                Why = $"The file says \"{wedge}\" for the wedge and \"{sheet}\" for the sheet; the table knows {string.Join(", ", Published.Table("make/materials").Rows.Select(r => r.Find("name")!.Text))}.",
+                Why = $"The file says {Said(wedge)} for the wedge and {Said(sheet)} for the sheet; the table knows {string.Join(", ", Published.Table("make/materials").Rows.Select(r => r.Find("name")!.Text))}.",
                 Sources = [source],
             };
         }

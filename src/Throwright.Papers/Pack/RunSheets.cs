@@ -136,7 +136,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         flow.NewPage($"Rules: {Name}", null);
         flow.Text("Rules in our own words; the publication has the binding ones. A verdict says how the run stands against a published yardstick. It is no finding of compliance and no approval.", PageFlow.Note);
         flow.Table(
-            [new("rule", 29), new("asks", 62), new("this run", 56), new("verdict", 15), new("binds; how read", 38)],
+            [new("rule", 29), new("asks", 60), new("this run", 55), new("verdict", 18), new("binds; how read", 38)],
             rows.Select(r => (IReadOnlyList<Cell>)[new(r.Rule.Cite, true), r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""), r.Finding.Sentence, Verdict(r.Finding.Verdict), $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}"]),
             PageFlow.Note);
     }

@@ -122,7 +122,7 @@ internal static class CheckCommand
 
     /// <summary>What no check of this version looks at, the usual caution, and the exit code in words.</summary>
     private static string Closing(int code) =>
-        "\nClearance is not looked at where the file describes no bodies."
+        "\nClearance is looked at only between things that a file describes."
         + "\nWARNING  Fuel, engine and gear controls can kill. Follow the kit's plans and the makers' instructions, have the"
         + "\n         installation inspected, and work every control through its full travel on the ground before flight."
         + $"\nNot an approval. Exit {code}: {code switch { ExitCode.Clear => "nothing fails", ExitCode.Fail => "something fails", _ => "a file could not be used" }}.\n";

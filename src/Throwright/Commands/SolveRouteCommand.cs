@@ -28,6 +28,8 @@ internal static class SolveRouteCommand
         if (answer.Options.Count > 0)
             Table(screen.Line(), answer, say);
         var code = answer.Best is null ? ExitCode.Fail : ExitCode.Clear;
+        if (answer.Options.Count > 0 && open.Run.Cable is { Supports.Count: > 0 })
+            screen.Line().Wrapped("  ", "The supports that the file has now are not kept. Where the conduit must pass a hole, say in the firewall, see that the route passes it.");
         if (answer.Best is { } best)
         {
             if (write)

@@ -108,6 +108,9 @@ public class RouteTests
         Assert.Equal(ordered, answer.Find("conduit-order")!.Value, 1e-12);
         var wire = ordered + (answer.Sweep!.AtPush.Length - 0.01) + answer.Ladder!.Setting.KnobOutAtPushStop + 0.045 + 0.04;
         Assert.Equal(Math.Ceiling((wire / 0.05) - 1e-9) * 0.05, answer.Find("wire-order")!.Value, 1e-12);
+        // What a reader can add up is what was rounded.
+        var shown = answer.Find("wire-order")!;
+        Assert.Equal(shown.Steps[0].Value, shown.Inputs.Sum(i => i.Nominal), 1e-12);
     }
 
     [Theory]

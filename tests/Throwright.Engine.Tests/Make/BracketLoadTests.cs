@@ -110,6 +110,10 @@ public class BracketLoadTests
     public void Galvanic_ByMaterials_GetsItsVerdict(string wedge, string sheet, Verdict expected) => Assert.Equal(expected, MakeRules.OfGalvanic(wedge, sheet).Verdict);
 
     [Fact]
+    public void Galvanic_MaterialLeftOut_IsSaidInWords() =>
+        Assert.StartsWith("The file says nothing for the wedge and \"2024-T3\" for the sheet", MakeRules.OfGalvanic("", "2024-T3").Why, StringComparison.Ordinal);
+
+    [Fact]
     public void Material_LongestNameInTheText_IsFound()
     {
         Assert.Equal("stainless-steel", ShopMaterial.Find("304 stainless steel, passivated")!.Name);
