@@ -52,7 +52,8 @@ public static class Purchase
                 EngineBay = at?.EngineBay.Celsius,
                 Pull = answer.Forces?.CoreTension,
                 Push = answer.Forces?.CoreCompression,
-                TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? bends.Min(b => b.Radius.Least) : null,
+                // Where hand and tape are off, the conduit bends tighter than in its planned lie.
+                TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? Math.Min(bends.Min(b => b.Radius.Least), answer.Route?.Spread is { LeastRadius: > 0 and < double.PositiveInfinity } spread ? spread.LeastRadius : double.PositiveInfinity) : null,
                 LetterHeight = run.Installation?.Legend is { } legend ? Sources.Published.Get("marking/good-height").Value * legend.Distance.Metres : null,
                 KnobStation = run.CockpitEnd?.Hole?.Station.Nominal.Metres,
                 DeviceStation = run.LeverEnd?.Placed?.Pivot.Station.Nominal.Metres,

@@ -110,7 +110,17 @@ public class RouteTests
         Assert.Equal(Math.Ceiling((wire / 0.05) - 1e-9) * 0.05, answer.Find("wire-order")!.Value, 1e-12);
         // What a reader can add up is what was rounded.
         var shown = answer.Find("wire-order")!;
-        Assert.Equal(shown.Steps[0].Value, shown.Inputs.Sum(i => i.Nominal), 1e-12);
+        Assert.Equal(shown.Steps[0].Value, shown.Inputs.Sum(i => i.Value), 1e-12);
+    }
+
+    [Fact]
+    public void Order_RadiusToStand_IsTheTightestThatMostLaysKeep()
+    {
+        var answer = Check(Quarter());
+        var radius = answer.Find("least-radius")!;
+        Assert.True(radius.Least < radius.Value);
+        var line = Purchase.Of(Runs.Aircraft, answer).Cable.Single(l => l.What == "least bend radius it must stand");
+        Assert.Equal(new FigureWriter(Runs.Aircraft.Display).Length(radius.Least!.Value, Rounding.Down), line.Value);
     }
 
     [Theory]
