@@ -35,6 +35,8 @@ public class OtherCommandsTests
             Assert.Equal(0, answer.Exit);
             Assert.Contains("  formula   ", answer.Out);
             Assert.Contains("  source    ", answer.Out);
+            if (figure.StartsWith("cushion", StringComparison.Ordinal))
+                Assert.Contains("    verdict from  14 CFR 23.1141", answer.Out);
         }
 
         var unknown = Run("explain", "examples/amphibian.throwright.json", "cowl-flap", "nonsense");

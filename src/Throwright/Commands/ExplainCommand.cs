@@ -67,6 +67,8 @@ internal static class ExplainCommand
         {
             var limit = finding.Limit is { } held ? $" (limit: at {(held.IsLeast ? "least" : "most")} {say.Text(held.Kind, held.Value)})" : "";
             screen.Wrapped($"  {GapMark.Word(finding.Verdict)}: ", finding.Sentence + limit);
+            if (finding.Sources.Count > 0)
+                screen.Wrapped("    verdict from  ", string.Join("; ", finding.Sources.Select(Words.SourceText).Distinct()));
         }
 
         screen.Line().Wrapped("  formula   ", figure.Formula);
