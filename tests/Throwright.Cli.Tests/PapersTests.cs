@@ -3,6 +3,7 @@ using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
+using Throwright.Engine.Order;
 using Throwright.Files;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Make;
@@ -159,6 +160,15 @@ public class PapersTests
         var order = Purchase.Of(Amphibian.Value.Aircraft, Amphibian.Value.Runs.Single(r => r.Run.Id == "cabin-heat"));
         Assert.Contains(order.Cable, l => l is { What: "core", Confirm: true, Value: "ask before ordering" });
         Assert.DoesNotContain(order.Cable, l => l is { Value: "ask before ordering", Confirm: false });
+    }
+
+    [Fact]
+    public void Order_OfARunThatFails_SaysNotYetFirst()
+    {
+        OrderLine First(string run) => Purchase.Of(Amphibian.Value.Aircraft, Amphibian.Value.Runs.Single(r => r.Run.Id == run)).Cable[0];
+        Assert.Equal(Purchase.NotYet, First("cowl-flap").What);
+        Assert.Contains("stop", First("cowl-flap").Note, StringComparison.Ordinal);
+        Assert.NotEqual(Purchase.NotYet, First("carb-heat").What);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Maintain;
 using Throwright.Engine.Model;
 using Throwright.Engine.Order;
+using Throwright.Shapes;
 
 namespace Throwright.Engine.Chain;
 
@@ -31,6 +32,8 @@ public static class Upkeep
 /// <summary>Order sheet and hardware of one run.</summary>
 public static class Purchase
 {
+    public const string NotYet = "do not order yet";
+
     public static OrderAnswer Of(Aircraft aircraft, RunAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
@@ -39,7 +42,7 @@ public static class Purchase
         var run = answer.Run with { Cable = answer.Cable };
         var at = aircraft.Environment;
         var zone = run.LeverEnd?.Zone ?? HeatZone.Elsewhere;
-        return OrderSolver.Solve(
+        var order = OrderSolver.Solve(
             new()
             {
                 Run = run,
@@ -59,5 +62,9 @@ public static class Purchase
                 DeviceStation = run.LeverEnd?.Placed?.Pivot.Station.Nominal.Metres,
             },
             new FigureWriter(aircraft.Display));
+        // Cables are made to length and do not come back: whoever reads the sheet, here or in a spreadsheet, reads this first.
+        return answer.Findings.FirstOrDefault(f => f.Verdict == Verdict.Fail) is { } fault
+            ? order with { Cable = order.Cable.Prepend(new(NotYet, "this run does not work", true, fault.Sentence)).ToEquatableList() }
+            : order;
     }
 }

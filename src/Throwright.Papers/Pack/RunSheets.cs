@@ -172,6 +172,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
             order.Cable.Select(l => (IReadOnlyList<Cell>)[l.What, new(l.Value, true), l.Note, l.Confirm ? Cell.Tick : ""]));
         if (order.Hardware.Count > 0)
         {
+            flow.Need(40);
             flow.Heading("Hardware");
             flow.Table(
                 [new("number", 36), new("what", 46), new("pieces", 13), new("spare", 12), new("note", 58), new("confirm before ordering", 18)],
@@ -180,6 +181,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
 
         if (order.Cuts.Count > 0)
         {
+            flow.Need(30);
             flow.Heading("To cut and make");
             flow.Table([new("piece", 50), new("stock", 50), new("size", 60)], order.Cuts.Select(c => (IReadOnlyList<Cell>)[c.What, c.Stock, c.Size]));
         }

@@ -138,6 +138,9 @@ internal static class MakeCommand
                 screen.Wrapped("    do        ", remedy.Text);
         }
 
+        // Parts that are right do not make a run that works.
+        foreach (var finding in answer.Findings.Where(f => f.Verdict == Verdict.Fail && !made.Contains(f)).Take(2))
+            screen.Line().Wrapped("  This run does not work yet: ", finding.Sentence);
         screen.Line().Wrapped("", ShopFrame.Caution);
     }
 
