@@ -19,7 +19,7 @@ internal static class CheckCommand
 
     public static Command Make()
     {
-        var files = new Argument<string[]>("file") { Description = "Aircraft files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+        var files = new Argument<string[]>("file") { Description = "Aircraft files, or folders of them. The tilt that cures a clash is looked for only in a file checked by itself.", Arity = ArgumentArity.OneOrMore };
         var json = new Option<bool>("--json") { Description = "Print the answer as JSON (docs/reference/check-json.md)." };
         var curves = new Option<bool>("--curves") { Description = "With --json: the curves of arm angle and hand force too." };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
@@ -136,7 +136,8 @@ internal static class CheckCommand
             if (watch.ElapsedMilliseconds > 400)
                 Console.Error.Write($"\rclearance: {done} of {all} pairs\r");
         };
-        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Meshes = meshes.GetValueOrDefault, Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
+        // The search for the tilt that cures a clash costs more than all else together; for one file among many, `solve mount` does it.
+        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Cures = !isOneOfMany, Meshes = meshes.GetValueOrDefault, Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
         cancel.ThrowIfCancellationRequested();
         return answer;
     }
