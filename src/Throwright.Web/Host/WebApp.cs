@@ -5,7 +5,6 @@ using Microsoft.AspNetCore.DataProtection.KeyManagement;
 using Microsoft.AspNetCore.DataProtection.Repositories;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Throwright.Engine.Chain;
@@ -96,6 +95,9 @@ public static class WebApp
 
     private static async Task<IResult> Upload(HttpContext context, AircraftFolder folder, IAntiforgery antiforgery)
     {
+        // Refused by what it says of itself, before the form is read: the reader would end in an error of the server.
+        if (context.Request.ContentLength is not { } length || length > MostUpload)
+            return Results.Text("The file is larger than an aircraft file may be. Nothing was written.", statusCode: StatusCodes.Status413PayloadTooLarge);
         if (!await antiforgery.IsRequestValidAsync(context).ConfigureAwait(false))
             return Results.Text("The form is too old. Load the page again.", statusCode: StatusCodes.Status400BadRequest);
         var form = await context.Request.ReadFormAsync(context.RequestAborted).ConfigureAwait(false);
