@@ -13,9 +13,6 @@ namespace Throwright.Engine.Chain;
 /// <param name="like">The forces of a run with the same lever end, if one is at hand.</param>
 internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement placement, Sweep sweep, Stops stops, HandForceCase? like, ICollection<Need> needs, bool byLie = false)
 {
-    /// <summary>m/s^2, by definition.</summary>
-    private const double StandardGravity = 9.80665;
-
     private readonly Cable cable = run.Cable ?? new();
     private readonly LeverEnd lever = run.LeverEnd!;
     private readonly CockpitEnd cockpit = run.CockpitEnd ?? new();
@@ -254,7 +251,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             section,
             Wire.TensileStrength(core.Material, single).Found?.Value,
             Wire.ElasticShare(core.Material).Low,
-            Wire.Density(core.Material).Value * StandardGravity * section.Area);
+            Wire.Density(core.Material).Value * Force.NewtonsPerKilogram * section.Area);
         CoreSection thin = CoreSection.Of(core.Kind, core.Diameter.Least), thick = CoreSection.Of(core.Kind, core.Diameter.Most);
         var (soft, stiff) = core.Kind == CoreKind.Solid ? (wire, wire) : (Wire.StrandModulus(core.Kind).Low, Wire.StrandModulus(core.Kind).High);
         return nominal with

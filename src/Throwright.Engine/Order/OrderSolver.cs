@@ -104,7 +104,7 @@ public static class OrderSolver
         string from;
         if (cable.Conduit?.Weight is { } weight)
         {
-            (mass, share, from) = (weight.Nominal.Si / 9.80665 * length, 0.1, "weight per length typed into the file; knob and fittings not counted");
+            (mass, share, from) = (weight.Nominal.Si / Force.NewtonsPerKilogram * length, 0.1, "weight per length typed into the file; knob and fittings not counted");
         }
         else if (cable.Core is { } core)
         {

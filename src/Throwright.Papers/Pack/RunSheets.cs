@@ -192,7 +192,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
     }
 
     internal string Mass(double kilograms) => aircraft.Display.Force == ForceUnit.PoundForce
-        ? $"{FigureText.Plain(kilograms / 0.45359237, 2, Rounding.Up)} lb"
+        ? $"{FigureText.Plain(kilograms / Force.KilogramsPerPound, 2, Rounding.Up)} lb"
         : $"{FigureText.Plain(kilograms, 2, Rounding.Up)} kg";
 
     public void Card()

@@ -63,6 +63,12 @@ public readonly record struct Force(double Newtons) : IQuantity<Force>
     /// <summary>Exact: 0.45359237 kg x 9.80665 m/s^2.</summary>
     public const double NewtonsPerPoundForce = 4.4482216152605;
 
+    /// <summary>m/s^2, by definition: the weight of a kilogram in N.</summary>
+    public const double NewtonsPerKilogram = 9.80665;
+
+    /// <summary>By definition.</summary>
+    public const double KilogramsPerPound = 0.45359237;
+
     public static QuantityKind Kind => QuantityKind.Force;
     public double Si => Newtons;
     public double PoundsForce => Newtons / NewtonsPerPoundForce;

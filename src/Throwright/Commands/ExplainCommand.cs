@@ -26,7 +26,7 @@ internal static class ExplainCommand
     {
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
-        var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault });
+        var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
         var say = new FigureWriter(open.Aircraft.Display);
         var screen = new Screen(plain);
         if (figureId is null)

@@ -53,7 +53,7 @@ internal static class MakeCommand
 
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
-        var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault });
+        var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
         var say = new FigureWriter(open.Aircraft.Display);
         var lacks = new List<string>();
         IReadOnlyList<ShopSet> sets;

@@ -78,7 +78,7 @@ internal static class RigCommand
         }
 
         var run = changed.Aircraft.Runs.First(r => r.Id == open.Run.Id);
-        var after = RunCheck.Check(changed.Aircraft, run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault });
+        var after = RunCheck.Check(changed.Aircraft, run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
         // What was just typed, whatever its date.
         Meaning(screen, after, run.AsBuilt[^1], new(changed.Aircraft.Display));
         var exit = ExitCode.Clear;
