@@ -137,6 +137,17 @@ internal static class MountFindings
     public static double? FacingOf(Aircraft aircraft, HandleMount handle, Tilt tilt, double length) =>
         aircraft.Pilot?.Eye is { } eye ? Vector3.AngleBetween(handle.Frame.ShankAt(tilt), HandleMount.Vector(eye) - handle.KnobAt(tilt, length, 0)) : null;
 
+    /// <summary>The tilt at which the shank points at the eye; null: no eye in the file, or it is behind the sheet.</summary>
+    public static Tilt? TowardEye(Aircraft aircraft, HandleMount handle)
+    {
+        if (aircraft.Pilot?.Eye is not { } eye)
+            return null;
+        // The knob lies on the shank's line from the foot, so the line to the eye is the same from both.
+        var (frame, toEye) = (handle.Frame, HandleMount.Vector(eye) - handle.Frame.Foot);
+        var ahead = Vector3.Dot(toEye, frame.Normal);
+        return ahead > 1e-6 ? new(Vector3.Dot(toEye, frame.Up) / ahead, Vector3.Dot(toEye, frame.Right) / ahead) : null;
+    }
+
     private static string Who(PilotSize size) => size switch
     {
         PilotSize.Woman5 => "a small woman (5th percentile)",

@@ -170,12 +170,53 @@ public sealed class MountSolve
     }
 
     /// <summary>The clearance map in whole cells over the range of tilts that is looked at, wedges counted where they are needed.</summary>
-    /// <param name="values">The clearance of each cell; else only whether all of it keeps what is wanted.</param>
-    public TiltMap Map(int cells, bool values = true)
+    /// <param name="answer">What the search found, to be shown in it; null: only the map.</param>
+    /// <param name="progress">Called with cells done and cells in all; from any thread. The effort's token stops it: what is not reached stays open.</param>
+    public MountMap Map(MountAnswer? answer = null, int cells = MountMap.UsualCells, Action<int, int>? progress = null)
     {
         var mount = handle ?? throw new InvalidOperationException(Obstacle);
-        return TiltMap.Over(
-            TiltRange.Within(Published.Get("mount/most").Value), cells, cells, (range, _) => Clearance(Over(mount, range, Farthest(range) > Math.Tan(NoWedge)), values ? double.PositiveInfinity : wanted), effort.Threads, effort.Cancel);
+        var most = Published.Get("mount/most").Value;
+        var map = TiltMap.Over(TiltRange.Within(most), cells, cells, range => Cell(mount, range), effort.Threads, progress, effort.Cancel);
+        var found = answer?.Wedged ?? answer?.Straight;
+        return new(mount, wanted, most, map, mount.Tilt, answer?.Tilt, answer?.Tilt == Tilt.None ? null : found?.NoneBelow, MountFindings.TowardEye(aircraft, mount), !effort.Cancel.IsCancellationRequested);
+    }
+
+    /// <summary>What is proved of all tilts of a range, each mounted as its lean asks: without wedges up to what washers take up, else with.</summary>
+    /// <remarks>
+    /// The middle alone is asked first, its clearance U. No tilt of the cell has more than U + R w, w the farthest turn from the middle and R the
+    /// reach (docs/theory/mount.md, section 2); where the cell lies on both sides of the lean that needs wedges, their lift is added. Only a cell whose
+    /// middle keeps what is wanted can keep it everywhere, and only that is worth the proof over the whole range.
+    /// </remarks>
+    private TiltCell Cell(HandleMount mount, TiltRange range)
+    {
+        var (least, farthest, middle) = (range.Least.Slope, Farthest(range), range.Middle);
+        var limit = Math.Tan(NoWedge);
+        double LiftAt(double slope) => slope > limit ? Lift(slope) : 0;
+        var there = LiftAt(middle.Slope);
+        var alone = Clearance(mount.Over(TiltRange.At(middle), square, (there, there)), wanted);
+        var jump = least <= limit && farthest > limit ? Lift(farthest) : 0;
+        var high = alone.Upper + ((mount.Reach(square + Lift(farthest)) + wedge) * range.FarthestTurnFrom(middle)) + jump;
+        if (effort.Cancel.IsCancellationRequested)
+            return TiltCell.Unknown(range);
+        if (high < wanted)
+            return new(range, TiltCellAnswer.Fails, null, high);
+        if (!(alone.Lower >= wanted))
+            return new(range, TiltCellAnswer.Open, null, high);
+        var body = mount.Over(range, square, (LiftAt(least), LiftAt(farthest)));
+        var low = double.PositiveInfinity;
+        foreach (var other in others)
+        {
+            // How much more than wanted is of interest for the shading only: coarsely, and no farther than the next steps.
+            var asked = ClearanceSolver.Between(of!, body, other, new() { Enough = Math.Min(of!.Interest, 3 * wanted), TooLittle = wanted, Tolerance = Coarse, MostBoxes = Budget }, effort.Cancel);
+            var proved = asked.Lower;
+            if (proved < wanted && asked.Upper >= wanted)
+                proved = ClearanceSolver.Between(of!, body, other, SearchAim.IsClearBy(wanted) with { Tolerance = effort.Tolerance, MostBoxes = Budget }, effort.Cancel).Lower;
+            low = Math.Min(low, proved);
+            if (low < wanted)
+                break;
+        }
+
+        return low >= wanted ? new(range, TiltCellAnswer.Keeps, low, high) : new(range, TiltCellAnswer.Open, null, high);
     }
 
     private SmallestTilt Search(HandleMount mount, bool wedged)

@@ -54,7 +54,7 @@ internal static class MountCommand
         screen.Wrapped("", answer.Sentence, bold: true).Line();
         Now(screen, answer, say);
         if (cells > 0 && !cancel.IsCancellationRequested)
-            Map(screen.Line(), solve.Map(cells, values: false), answer, say);
+            Map(screen.Line(), solve.Map(answer, cells), say);
         if (cancel.IsCancellationRequested)
         {
             Console.Error.WriteLine("Stopped by you. Nothing was written.");
@@ -112,22 +112,24 @@ internal static class MountCommand
     }
 
     /// <summary>Up is up in the sheet; each cell is two columns wide.</summary>
-    private static void Map(Screen screen, TiltMap map, MountAnswer answer, FigureWriter say)
+    private static void Map(Screen screen, MountMap of, FigureWriter say)
     {
+        var map = of.Cells;
         for (var row = map.Rows - 1; row >= 0; row--)
         {
             var line = new System.Text.StringBuilder(row == map.Rows - 1 ? "  up      " : row == 0 ? "  down    " : "          ");
             for (var column = 0; column < map.Columns; column++)
             {
-                var cell = map.Cells[(row * map.Columns) + column];
+                var cell = map.At(row, column);
                 bool Holds(Tilt t) => t.Up >= cell.Range.UpFrom && t.Up <= cell.Range.UpTo && t.Right >= cell.Range.RightFrom && t.Right <= cell.Range.RightTo;
-                line.Append(answer.Tilt is { } best && Holds(best) ? 'X' : Holds(Tilt.None) ? '+' : cell.Clearance.Lower >= answer.Wanted ? 'o' : '.').Append(' ');
+                var mark = cell.Answer switch { TiltCellAnswer.Keeps => 'o', TiltCellAnswer.Fails => '.', _ => '?' };
+                line.Append(of.Chosen is { } best && Holds(best) ? 'X' : Holds(Tilt.None) ? '+' : mark).Append(' ');
             }
 
             screen.Line(line.ToString().TrimEnd());
         }
 
         screen.Line("          " + "left".PadRight(Math.Max(5, (2 * map.Columns) - 6)) + "right");
-        screen.Wrapped("          ", $"o every tilt of the cell keeps {say.Length(answer.Wanted)}, proved; . not every one; + square{(answer.Tilt is null ? "" : "; X the tilt above")}. {say.Angle(Math.Atan(map.Cells[^1].Range.UpTo))} each way.", code: "2");
+        screen.Wrapped("          ", $"o every tilt of the cell keeps {say.Length(of.Wanted)}, proved; . none does, proved; ? neither is proved of the whole cell; + square{(of.Chosen is null ? "" : "; X the tilt above")}. {say.Angle(of.Most)} each way.", code: "2");
     }
 }

@@ -133,8 +133,17 @@ public sealed class TiltTests
     public void Map_WholeCells_HoldEveryTiltInThem_AndAnyNumberOfThreads()
     {
         var clearance = Wall(Sheet.Right, 0.002);
-        var map = TiltMap.Over(TiltRange.Within(12 * Degree), 6, 8, clearance, 1, TestContext.Current.CancellationToken);
-        Assert.Equal(map, TiltMap.Over(TiltRange.Within(12 * Degree), 6, 8, clearance, 4, TestContext.Current.CancellationToken));
+        TiltCell Ask(TiltRange range)
+        {
+            var of = clearance(range, double.PositiveInfinity);
+            return new(range, of.Lower >= 0.010 ? TiltCellAnswer.Keeps : TiltCellAnswer.Open, of.Lower, double.PositiveInfinity);
+        }
+
+        var map = TiltMap.Over(TiltRange.Within(12 * Degree), 6, 8, Ask, 1, null, TestContext.Current.CancellationToken);
+        var last = 0;
+        Assert.Equal(map, TiltMap.Over(TiltRange.Within(12 * Degree), 6, 8, Ask, 4, (done, of) => { Assert.Equal(48, of); Interlocked.Increment(ref last); }, TestContext.Current.CancellationToken));
+        Assert.Equal(48, last);
+        Assert.Same(map.Cells[(2 * 8) + 3], map.At(2, 3));
         foreach (var cell in map.Cells)
         {
             foreach (var (u, v) in new[] { (0.0, 0.0), (0.3, 0.9), (1.0, 1.0), (0.5, 0.2) })
@@ -142,9 +151,18 @@ public sealed class TiltTests
                 var tilt = new Tilt(cell.Range.UpFrom + (u * (cell.Range.UpTo - cell.Range.UpFrom)), cell.Range.RightFrom + (v * (cell.Range.RightTo - cell.Range.RightFrom)));
                 // Closed form: the knob's distance from the wall.
                 var exact = Math.Max(0, 0.002 - (0.1 * Vector3.Dot(Sheet.ShankAt(tilt), Sheet.Right)));
-                Assert.True(cell.Clearance.Lower <= exact + 1e-9, $"{tilt}: {cell.Clearance}, {exact}");
+                Assert.True(cell.Low <= exact + 1e-9, $"{tilt}: {cell.Low}, {exact}");
             }
         }
+    }
+
+    [Fact]
+    public void Map_StoppedAtOnce_LeavesEveryCellOpen()
+    {
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        var map = TiltMap.Over(TiltRange.Within(12 * Degree), 3, 3, _ => throw new InvalidOperationException("asked"), 1, null, stop.Token);
+        Assert.All(map.Cells, c => Assert.Equal((TiltCellAnswer.Open, null, double.PositiveInfinity), (c.Answer, c.Low, c.High)));
     }
 
     [Fact]
