@@ -238,4 +238,61 @@ public sealed class EditingSessionTests : IDisposable
         Assert.True(seen.Count <= 3, string.Join(" ", seen));
         Assert.True(latest.PassedOver >= 117);
     }
+
+    [Fact]
+    public async Task Latest_ThatOvertakes_StopsTheOlderWork_AndShowsOnlyTheNewer()
+    {
+        var seen = new List<string>();
+        var begun = new TaskCompletionSource();
+        var ended = new TaskCompletionSource();
+        using var latest = new Latest<string, string>(
+            (q, stop) =>
+            {
+                begun.TrySetResult();
+                if (q == "old")
+                    stop.WaitHandle.WaitOne();
+                stop.ThrowIfCancellationRequested();
+                return q;
+            },
+            (_, a) =>
+            {
+                seen.Add(a);
+                ended.TrySetResult();
+                return Task.CompletedTask;
+            },
+            overtakes: true);
+        latest.Want("old");
+        await begun.Task.WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        latest.Want("new");
+        await ended.Task.WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        Assert.Equal(["new"], seen);
+    }
+
+    [Fact]
+    public void Typed_ThatTouchesClearance_IsAnsweredAtOnce_AndSaysThatItDoesNotCount()
+    {
+        using var session = EditingSession.Open(path);
+        var aircraft = session.File.Aircraft!;
+        var checks = new Checks();
+        var (before, isWhole) = checks.Typed(aircraft, aircraft.Runs[0]);
+        Assert.False(isWhole);
+        Assert.Null(before.Clearance);
+        checks.CockpitOf(aircraft);
+        (before, isWhole) = checks.Typed(aircraft, aircraft.Runs[0]);
+        Assert.True(isWhole);
+        Assert.NotNull(before.Clearance);
+        // The arm's radius is nothing to clearance; the stroke is.
+        Assert.True(checks.Typed(With(Radius, "1 1/4 in"), aircraft.Runs[0]).IsWhole);
+        var longer = With("$.runs[0].cockpitEnd.stroke", "2 3/4 in");
+        Assert.False(checks.Typed(longer, longer.Runs[0]).IsWhole);
+        var proved = checks.TypedWhole(longer, longer.Runs[0], TestContext.Current.CancellationToken);
+        Assert.NotEmpty(proved.Clearance!.Pairs);
+        Assert.Contains(proved.Findings, f => f.Rule.StartsWith("clearance/", StringComparison.Ordinal));
+
+        Throwright.Engine.Model.Aircraft With(string at, string value)
+        {
+            Assert.True(EditingSession.TryApply(session.Text, [Edit.Text(at, value)], out var text, out _));
+            return Throwright.Files.AircraftFile.Parse("typed", text).Aircraft!;
+        }
+    }
 }

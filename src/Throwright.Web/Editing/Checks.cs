@@ -88,6 +88,23 @@ public sealed class Checks
             : (answers.GetOrAdd(new(Bare(aircraft), null, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null))).Value, false);
     }
 
+    /// <summary>What is being typed: looked at once and not kept. Clearance counts where it is there already; whether it does stands beside the answer.</summary>
+    public (RunAnswer Answer, bool IsWhole) Typed(Aircraft aircraft, Run run)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        var isWhole = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isWhole ? found!.Value : null), isWhole);
+    }
+
+    /// <summary>The same with the clearance of this run's handle, which takes far longer.</summary>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public RunAnswer TypedWhole(Aircraft aircraft, Run run, CancellationToken stop)
+    {
+        var cockpit = CockpitCheck.Solve(aircraft, run, new() { Threads = Environment.ProcessorCount, Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
+        stop.ThrowIfCancellationRequested();
+        return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit);
+    }
+
     /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
     /// <exception cref="OperationCanceledException">The same aircraft was changed meanwhile, and the newer question goes first.</exception>
     public CockpitAnswer? CockpitOf(Aircraft aircraft)

@@ -90,7 +90,12 @@ public static class WebApp
         app.MapGet("/a/{file}/rig/{run}.html", RigPage);
         app.MapGet("/a/{file}/make/{run}/{name}", Made);
         app.MapGet("/a/{file}/picture/{run}/{which}.svg", Picture);
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o => o.ContentSecurityFrameAncestorsPolicy = null);
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o =>
+        {
+            o.ContentSecurityFrameAncestorsPolicy = null;
+            // It never leaves this computer: packing it would only cost time.
+            o.DisableWebSocketCompression = true;
+        });
         return app;
     }
 

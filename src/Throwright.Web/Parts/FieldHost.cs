@@ -5,14 +5,15 @@ using Throwright.Web.Editing;
 namespace Throwright.Web.Parts;
 
 /// <summary>What the fields of a page share: the session, the values as they stand, and what is done with a value while it is typed.</summary>
-public sealed class FieldHost(EditingSession session, Display display, Action<string> attempt, Action drop)
+public sealed class FieldHost(EditingSession session, Func<Display> display, Action<string> attempt, Action drop)
 {
     private FileValues? values;
     private int of = -1;
 
     public EditingSession Session => session;
 
-    public Display Display => display;
+    /// <summary>Units of the window as they are now: a number without a unit is read in them.</summary>
+    public Display Display => display();
 
     public FileValues Values
     {
