@@ -1,6 +1,4 @@
-using AngleSharp.Dom;
 using Bunit;
-using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Throwright.Engine.Chain;
@@ -9,7 +7,6 @@ using Throwright.Engine.Model;
 using Throwright.Files.Form;
 using Throwright.Papers.Board;
 using Throwright.Papers.Ladder;
-using Throwright.Papers.Marks;
 using Throwright.Web.Editing;
 using Throwright.Web.Pages;
 using Throwright.Web.Parts;
@@ -310,9 +307,8 @@ public sealed class ComponentTests : BunitContext
     {
         var page = RenderRun("cowl-flap", "arm");
         page.Find("#scriber").Input("400");
-        var said = page.Find("#readout").TextContent;
-        Assert.Matches(@"1\.575 in out · lever .*° · pulling .* lbf", said);
-        Assert.Equal(said, page.Find("#scriber").GetAttribute("aria-valuetext"));
+        page.WaitForAssertion(() => Assert.Matches(@"1\.575 in out · lever .*° · pulling .* lbf", page.Find("#readout").TextContent));
+        Assert.Equal(page.Find("#readout").TextContent, page.Find("#scriber").GetAttribute("aria-valuetext"));
     }
 
     [Fact]
@@ -332,9 +328,9 @@ public sealed class ComponentTests : BunitContext
         var page = RenderRun("cowl-flap", "arm");
         var before = page.Find("h1").TextContent;
         page.Find(".finding[data-rule='cushion/knob-out'] button[data-key=t]").Click();
-        page.Find(".finding[data-rule='cushion/knob-out'] button[data-key=k]").Click();
+        page.WaitForElement(".finding[data-rule='cushion/knob-out'] button[data-key=k]").Click();
         page.WaitForAssertion(() => Assert.NotEqual(before, page.Find("h1").TextContent));
-        Assert.Empty(page.FindAll(".finding[data-rule='cushion/knob-out'][data-verdict=fail]"));
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".finding[data-rule='cushion/knob-out'][data-verdict=fail]")));
         Assert.StartsWith("slide the swivel", session.UndoName, StringComparison.Ordinal);
         page.Find("#undo").Click();
         page.WaitForAssertion(() => Assert.Equal(before, page.Find("h1").TextContent));
