@@ -119,7 +119,7 @@ public sealed record HandleMount(
         var pose = joints.Up.At(joints.Up.From) * joints.Right.At(joints.Right.From);
         return square with
         {
-            Joints = new(square.Joints.Joints.Select(j => j with { Axis = pose.Turn * j.Axis, Through = pose * j.Through }).ToEquatableList()),
+            Joints = square.Joints.Moved(pose),
             Home = pose,
         };
     }

@@ -71,7 +71,7 @@ public static class WorstPlaceDrawing
             var second = pair.First.Name == other ? pair.First : pair.Second;
             var handle = pair.First.Name == other ? pair.Second : pair.First;
             Draw(sketch, frame, second, At(second, found), Other);
-            Draw(sketch, frame, handle, [.. handle.Joints.Joints.Select((j, i) => i == 0 ? j.From : At(handle, found)[i])], Phantom);
+            Draw(sketch, frame, handle, At(handle, found, handle.Joints.Joints[0]), Phantom);
             Draw(sketch, frame, handle, At(handle, found), Solid);
             Mark(sketch, frame, found, hits, hits ? "touch" : say.Length(pair.Lower, Rounding.Down));
             sketch.Text(frame.Left + 8, Head + View - 9, Small, Views[v].Name, Tones.Ink, halo: Tones.Ground);
@@ -101,10 +101,11 @@ public static class WorstPlaceDrawing
         return $"Handle of {run} and {clearance.Other(pair)} {what}; nearest with {joints}.";
     }
 
-    private static double[] At(CockpitBody body, LeastDistanceResult found)
+    /// <param name="back">Stands at its lower limit instead.</param>
+    private static double[] At(CockpitBody body, LeastDistanceResult found, Joint? back = null)
     {
-        var all = found.Joints.ToList();
-        return [.. body.Joints.Joints.Select(j => found.Positions[all.IndexOf(j)])];
+        double[] positions = [.. found.Joints.Zip(found.Positions, (j, q) => j == back ? j.From : q)];
+        return [.. body.Joints.Joints.Select(j => JointChain.PositionOf(j, found.Joints, positions))];
     }
 
     private static void Draw(Sketch sketch, Frame frame, CockpitBody body, double[] positions, Style style)

@@ -6,6 +6,9 @@ namespace Throwright.Shapes.Distance;
 /// <remarks>Lengths in m. The radius is exact in every bound: it is subtracted at the end and never sampled.</remarks>
 public abstract class ConvexShape
 {
+    // Within the padding of every bound.
+    private const double OnAxis = 1e-13;
+
     private protected ConvexShape(double radius, Vector3 centre, double reach)
     {
         if (!(radius >= 0) || !double.IsFinite(radius) || !double.IsFinite(centre.Size) || !double.IsFinite(reach))
@@ -14,6 +17,8 @@ public abstract class ConvexShape
         Centre = centre;
         CoreReach = reach;
     }
+
+    private protected static bool IsOn(Vector3 point, Vector3 through, Vector3 axis) => Vector3.Cross(point - through, axis).Size <= OnAxis * (1 + (point - through).Size);
 
     /// <summary>Rounding round the core.</summary>
     public double Radius { get; }
@@ -29,6 +34,9 @@ public abstract class ConvexShape
     /// <summary>Least value of u . x over the core. Closed form: it holds for every u, whatever its length.</summary>
     public abstract double Least(Vector3 u);
 
+    /// <summary>Does a turn about this line leave the shape as it is?</summary>
+    public virtual bool IsRoundAbout(Vector3 through, Vector3 axis) => false;
+
     /// <summary>The same shape somewhere else in the body.</summary>
     public abstract ConvexShape Moved(Pose pose);
 
@@ -40,6 +48,7 @@ public sealed class Sphere(Vector3 centre, double radius) : ConvexShape(radius, 
 {
     public override Vector3 Farthest(Vector3 direction) => Centre;
     public override double Least(Vector3 u) => Vector3.Dot(u, Centre);
+    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(Centre, through, axis);
     public override ConvexShape Moved(Pose pose) => new Sphere(pose * Centre, Radius);
     public override ConvexShape Padded(double more) => new Sphere(Centre, Radius + more);
 }
@@ -50,6 +59,7 @@ public sealed class Capsule(Vector3 from, Vector3 to, double radius) : ConvexSha
     public Vector3 To { get; } = to;
     public override Vector3 Farthest(Vector3 direction) => Vector3.Dot(direction, To - From) >= 0 ? To : From;
     public override double Least(Vector3 u) => Math.Min(Vector3.Dot(u, From), Vector3.Dot(u, To));
+    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(From, through, axis) && IsOn(To, through, axis);
     public override ConvexShape Moved(Pose pose) => new Capsule(pose * From, pose * To, Radius);
     public override ConvexShape Padded(double more) => new Capsule(From, To, Radius + more);
 }
@@ -133,6 +143,7 @@ public sealed class Cylinder : ConvexShape
         return Vector3.Dot(u, Centre) - (halfLength * Math.Abs(lengthwise)) - (Across * square.Size);
     }
 
+    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(Centre - half, through, axis) && IsOn(Centre + half, through, axis);
     public override ConvexShape Moved(Pose pose) => new Cylinder(pose * (Centre - half), pose * (Centre + half), Across, Radius);
     public override ConvexShape Padded(double more) => new Cylinder(Centre - half, Centre + half, Across, Radius + more);
 }
@@ -177,6 +188,7 @@ public sealed class Cone : ConvexShape
         return Math.Min(Vector3.Dot(u, from) - (acrossFrom * size), Vector3.Dot(u, to) - (acrossTo * size));
     }
 
+    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(from, through, axis) && IsOn(to, through, axis);
     public override ConvexShape Moved(Pose pose) => new Cone(pose * from, pose * to, acrossFrom, acrossTo, Radius);
     public override ConvexShape Padded(double more) => new Cone(from, to, acrossFrom, acrossTo, Radius + more);
 

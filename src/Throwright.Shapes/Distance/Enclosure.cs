@@ -26,7 +26,7 @@ public static class Enclosures
     public static Enclosure Of(MovingSolid first, MovingSolid second, IReadOnlyList<double> positions)
     {
         var joints = LeastDistanceSearch.JointsOf(first, second);
-        Pose PoseOf(MovingSolid m) => m.Chain.At([.. m.Chain.Joints.Select(j => positions[joints.IndexOf(j)])]) * m.Home;
+        Pose PoseOf(MovingSolid m) => m.Chain.At(joints, positions) * m.Home;
         var (a, b) = (PoseOf(first), PoseOf(second));
         var one = Within(first.Solid, b.Inverse() * a, second.Solid);
         var other = Within(second.Solid, a.Inverse() * b, first.Solid);

@@ -72,7 +72,7 @@ public sealed record LeastDistanceResult
     public double Overlap { get; init; }
     public required SearchEnd Ended { get; init; }
 
-    /// <summary>Every joint that either solid has, in order, first solid first.</summary>
+    /// <summary>Every free joint that moves either solid, in order, first solid first. What follows another is not among them.</summary>
     public required EquatableList<Joint> Joints { get; init; }
 
     /// <summary>Joint positions, in the order of Joints, rad or m.</summary>
@@ -114,7 +114,7 @@ public static class LeastDistance
             throw new ArgumentException($"{joints.Count} joint positions wanted, {positions.Count} given.", nameof(positions));
         MovingSolid Locked(MovingSolid m) => m with
         {
-            Chain = new([.. m.Chain.Joints.Select(j => Lock(j, positions[joints.IndexOf(j)]))]),
+            Chain = new([.. m.Chain.Joints.Select(j => Lock(j, JointChain.PositionOf(j, joints, positions)))]),
         };
         return Find(Locked(first), Locked(second), new() { Tolerance = tolerance });
     }

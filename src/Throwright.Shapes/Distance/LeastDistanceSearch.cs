@@ -19,6 +19,7 @@ internal sealed class LeastDistanceSearch
     private readonly SearchAim aim;
     private readonly Func<string, string, bool>? allowed;
     private readonly List<Joint> joints;
+    private readonly Gates gates;
     private readonly int count;
     private readonly double padding;
     private readonly PriorityQueue<Item, (double Bound, long Number)> queue = new();
@@ -44,12 +45,13 @@ internal sealed class LeastDistanceSearch
             shared++;
         a = new(first, shared, joints);
         b = new(second, shared, joints);
-        bestQ = [.. joints.Select(j => 0.5 * (j.From + j.To))];
+        gates = new(first.Chain.Gates.Concat(second.Chain.Gates).Distinct(), joints);
+        bestQ = gates.Rest([.. joints.Select(j => 0.5 * (j.From + j.To))]);
         // About fifty operations on numbers of this size; 1e-12 m where everything is small.
         padding = 1e-12 + (64 * 2.2e-16 * (a.Extent + b.Extent));
     }
 
-    public static List<Joint> JointsOf(MovingSolid first, MovingSolid second) => [.. first.Chain.Joints.Concat(second.Chain.Joints).Distinct()];
+    public static List<Joint> JointsOf(MovingSolid first, MovingSolid second) => [.. first.Chain.Joints.Concat(second.Chain.Joints).Select(j => j.Free).Distinct()];
 
     public LeastDistanceResult Run(Action<SearchProgress>? progress, CancellationToken cancel)
     {
@@ -84,15 +86,47 @@ internal sealed class LeastDistanceSearch
     /// <summary>Puts the whole domain into the queue, wide turns in pieces.</summary>
     private SearchEnd? Start()
     {
+        var turn = new double[count];
+        a.AddTurns(turn);
+        b.AddTurns(turn);
+        foreach (var rootA in a.Solid.Roots)
+        {
+            foreach (var rootB in b.Solid.Roots)
+            {
+                foreach (var (low, high) in Domain(turn, SpunBy(a, rootA), SpunBy(b, rootB)))
+                {
+                    if (Consider(low, high, rootA, rootB, default) is { } end)
+                        return end;
+                }
+            }
+        }
+
+        return null;
+
+        // A joint that moves other things too, or stands in a gate, is looked at all the same.
+        int SpunBy(Side side, int root) => side.SpunBy(root) is var i && i >= 0 && a.Driven(i) + b.Driven(i) == 1 && !gates.Uses(i) ? i : -1;
+    }
+
+    /// <param name="spunA">A joint about which the pair looks the same in every position; -1: none.</param>
+    private List<(double[] Low, double[] High)> Domain(double[] turn, int spunA, int spunB)
+    {
         List<(double[] Low, double[] High)> domain = [([.. joints.Select(j => j.From)], [.. joints.Select(j => j.To)])];
+        foreach (var i in (ReadOnlySpan<int>)[spunA, spunB])
+        {
+            if (i >= 0)
+                domain[0].Low[i] = domain[0].High[i] = Math.Clamp(0, joints[i].From, joints[i].To);
+        }
+
         for (var i = 0; i < count; i++)
         {
-            var width = joints[i].To - joints[i].From;
-            var pieces = joints[i].Kind == JointKind.Turn ? Math.Max(1, (int)Math.Ceiling((width / WidestArc) - 1e-9)) : 1;
+            if (i == spunA || i == spunB)
+                continue;
+            var pieces = Math.Max(1, (int)Math.Ceiling((turn[i] / WidestArc) - 1e-9));
             if (pieces > 64)
-                throw new ArgumentException($"Joint {joints[i].Name} turns {width / (2 * Math.PI):0.#} times round: one full turn reaches every position.");
+                throw new ArgumentException($"Joint {joints[i].Name} turns {turn[i] / (2 * Math.PI):0.#} times round: one full turn reaches every position.");
             if (pieces == 1)
                 continue;
+            var width = joints[i].To - joints[i].From;
             List<(double[] Low, double[] High)> cut = [];
             foreach (var (low, high) in domain)
             {
@@ -108,19 +142,7 @@ internal sealed class LeastDistanceSearch
             domain = cut;
         }
 
-        foreach (var (low, high) in domain)
-        {
-            foreach (var rootA in a.Solid.Roots)
-            {
-                foreach (var rootB in b.Solid.Roots)
-                {
-                    if (Consider(low, high, rootA, rootB, default) is { } end)
-                        return end;
-                }
-            }
-        }
-
-        return null;
+        return domain;
     }
 
     private SearchEnd Search(Action<SearchProgress>? progress, CancellationToken cancel)
@@ -177,6 +199,8 @@ internal sealed class LeastDistanceSearch
         if (leaf && allowed is not null && allowed(a.Solid.PartOf(nodeA), b.Solid.PartOf(nodeB)))
             return null;
         boxes++;
+        if (gates.IsShut(low, high))
+            return null;
         var item = new Item { Low = low, High = high, NodeA = nodeA, NodeB = nodeB, Number = number++ };
         SetBox(item);
         var bound = parent?.Bound ?? double.NegativeInfinity;
@@ -195,7 +219,7 @@ internal sealed class LeastDistanceSearch
         Span<double> rate = stackalloc double[count];
         rate.Clear();
         var worth = SplitWorth(item, middle, q, rate);
-        if (leaf && Take(middle, q, nodeA, nodeB) is { } end)
+        if (leaf && TakeAllowed(middle, q, item) is { } end)
             return end;
         direction = middle.Direction;
         bound = Math.Max(bound, Bound(nodeA, nodeB, direction));
@@ -211,7 +235,7 @@ internal sealed class LeastDistanceSearch
             a.Predict(corner, low, high);
             b.Predict(corner, low, high);
             var there = Query(corner, nodeA, nodeB, true);
-            if (Take(there, corner, nodeA, nodeB) is { } ended)
+            if (TakeAllowed(there, corner, item) is { } ended)
                 return ended;
             var other = Bound(nodeA, nodeB, there.Direction);
             if (other > bound)
@@ -260,6 +284,14 @@ internal sealed class LeastDistanceSearch
         }
 
         return null;
+    }
+
+    /// <summary>What was found counts as attained only where the gates let the joints be; else the nearest such place of the box is tried.</summary>
+    private SearchEnd? TakeAllowed(in Separation s, Span<double> q, Item item)
+    {
+        if (gates.Allow(q))
+            return Take(s, q, item.NodeA, item.NodeB);
+        return gates.Pull(q, item.Low, item.High) ? Take(Query(q, item.NodeA, item.NodeB, true), q, item.NodeA, item.NodeB) : null;
     }
 
     private Separation Query(ReadOnlySpan<double> q, int nodeA, int nodeB, bool depth, bool isFinal = false)
@@ -346,6 +378,12 @@ internal sealed class LeastDistanceSearch
                     q[i] = Math.Clamp(before + (sign * step[i]), joints[i].From, joints[i].To);
                     if (q[i] == before)
                         continue;
+                    if (!gates.Allow(q))
+                    {
+                        q[i] = before;
+                        continue;
+                    }
+
                     var s = Query(q, bestA, bestB, true);
                     if (s.Distance < upper - 1e-13)
                     {
@@ -392,12 +430,13 @@ internal sealed class LeastDistanceSearch
     private sealed class Side
     {
         private readonly Joint[] own, shared;
-        private readonly int[] parameter, sharedParameter;
+        private readonly int[] parameter, sharedParameter, screw;
+        private readonly double[] ratio, offset;
         private readonly Pose home;
         private readonly Pose[] before;
         private readonly double[] reach;
-        private readonly (double C, double S)[][] corner;
-        private readonly double[] low, high;
+        private readonly (double C, double S, double Slid)[][] corner;
+        private readonly double[] low, high, pitch;
         private readonly int[] choice, chosen;
         private double least;
         private ConvexShape? shape;
@@ -408,11 +447,30 @@ internal sealed class LeastDistanceSearch
             home = moving.Home;
             shared = [.. moving.Chain.Joints.Take(skip)];
             own = [.. moving.Chain.Joints.Skip(skip)];
-            parameter = [.. own.Select(j => joints.IndexOf(j))];
-            sharedParameter = [.. shared.Select(j => joints.IndexOf(j))];
+            // A turn and a slide along its axis may change places.
+            for (var j = 0; j + 1 < own.Length; j++)
+            {
+                if (own[j].Kind == JointKind.Turn && own[j + 1].Kind == JointKind.Slide && own[j].Free == own[j + 1].Free && (own[j].Axis == own[j + 1].Axis || own[j].Axis == -own[j + 1].Axis))
+                    (own[j], own[j + 1]) = (own[j + 1], own[j]);
+            }
+
+            parameter = [.. own.Select(j => joints.IndexOf(j.Free))];
+            sharedParameter = [.. shared.Select(j => joints.IndexOf(j.Free))];
+            ratio = [.. own.Select(j => j.Drive?.Ratio ?? 1)];
+            offset = [.. own.Select(j => j.Drive?.Offset ?? 0)];
+            screw = new int[own.Length];
+            pitch = new double[own.Length];
+            Array.Fill(screw, -1);
+            for (var j = 0; j < own.Length; j++)
+            {
+                var m = own[j].Kind == JointKind.Slide ? Array.FindIndex(own, j, o => o.Kind == JointKind.Turn && o.Free == own[j].Free) : -1;
+                if (m > j && screw[m] < 0 && ratio[m] != 0)
+                    (screw[j], screw[m]) = (m, j);
+            }
+
             before = new Pose[own.Length];
             reach = new double[own.Length];
-            corner = new (double C, double S)[own.Length][];
+            corner = new (double C, double S, double Slid)[own.Length][];
             (low, high) = (new double[own.Length], new double[own.Length]);
             (choice, chosen) = (new int[own.Length], new int[own.Length]);
             // A ball round the body, carried from the last joint to the first.
@@ -454,7 +512,7 @@ internal sealed class LeastDistanceSearch
         {
             var pose = Pose.None;
             for (var j = 0; j < shared.Length; j++)
-                pose *= shared[j].At(q[sharedParameter[j]]);
+                pose *= shared[j].At(shared[j].Drive is { } drive ? drive.Offset + (drive.Ratio * q[sharedParameter[j]]) : q[sharedParameter[j]]);
             return pose;
         }
 
@@ -464,7 +522,7 @@ internal sealed class LeastDistanceSearch
             for (var j = 0; j < own.Length; j++)
             {
                 before[j] = pose;
-                pose *= own[j].At(q[parameter[j]]);
+                pose *= own[j].At(offset[j] + (ratio[j] * q[parameter[j]]));
             }
 
             return pose * home;
@@ -477,35 +535,74 @@ internal sealed class LeastDistanceSearch
             {
                 var axis = before[j].Turn * own[j].Axis;
                 var v = own[j].Kind == JointKind.Slide ? axis : Vector3.Cross(axis, point - (before[j] * own[j].Through));
-                speed[parameter[j]] += sign * v;
+                speed[parameter[j]] += sign * ratio[j] * v;
             }
         }
 
         public void AddReach(Span<double> rate)
         {
             for (var j = 0; j < own.Length; j++)
-                rate[parameter[j]] += reach[j];
+                rate[parameter[j]] += Math.Abs(ratio[j]) * reach[j];
         }
 
+        /// <summary>Widest turn that each free joint drives.</summary>
+        public void AddTurns(double[] turn)
+        {
+            for (var j = 0; j < own.Length; j++)
+            {
+                if (own[j].Kind == JointKind.Turn)
+                    turn[parameter[j]] = Math.Max(turn[parameter[j]], own[j].To - own[j].From);
+            }
+        }
+
+        /// <summary>How many joints of this side a free joint moves.</summary>
+        public int Driven(int i) => parameter.Count(p => p == i);
+
+        /// <summary>The free joint that only spins this node about its own axis; -1: none.</summary>
+        public int SpunBy(int node) =>
+            own is [.., { Kind: JointKind.Turn } last] && Solid.IsLeaf(node) && Solid.Node(node).Moved(home).IsRoundAbout(last.Through, last.Axis) ? parameter[^1] : -1;
+
         /// <summary>Ends of each arc and the point where their tangents meet: the arc lies in that triangle.</summary>
+        /// <remarks>
+        /// With a slide that goes along, (slide, cos, sin) runs up a screw line, which lies in the tetrahedron of its ends and the two
+        /// points where their tangents meet the middle: tan h - h of the angle above and below it (docs/theory/clearance.md).
+        /// </remarks>
         public void SetBox(double[] boxLow, double[] boxHigh)
         {
             for (var j = 0; j < own.Length; j++)
             {
-                (low[j], high[j]) = (boxLow[parameter[j]], boxHigh[parameter[j]]);
+                (low[j], high[j]) = (offset[j] + (ratio[j] * boxLow[parameter[j]]), offset[j] + (ratio[j] * boxHigh[parameter[j]]));
+                if (low[j] > high[j])
+                    (low[j], high[j]) = (high[j], low[j]);
+            }
+
+            for (var j = 0; j < own.Length; j++)
+            {
                 if (own[j].Kind == JointKind.Slide)
                     continue;
+                var slide = screw[j];
+                // m of the slide per rad of the turn.
+                var lead = slide < 0 ? 0 : ratio[slide] / ratio[j];
+                var slid = slide < 0 ? 0 : 0.5 * (low[slide] + high[slide]);
                 var (s0, c0) = Math.SinCos(low[j]);
                 if (low[j] == high[j])
                 {
-                    corner[j] = [(c0, s0)];
+                    corner[j] = [(c0, s0, slid)];
                     continue;
                 }
 
                 var (s1, c1) = Math.SinCos(high[j]);
+                var half = 0.5 * (high[j] - low[j]);
                 var (sm, cm) = Math.SinCos(0.5 * (low[j] + high[j]));
-                var far = 1 / Math.Cos(0.5 * (high[j] - low[j]));
-                corner[j] = [(c0, s0), (c1, s1), (far * cm, far * sm)];
+                var far = 1 / Math.Cos(half);
+                if (slide < 0)
+                {
+                    corner[j] = [(c0, s0, 0), (c1, s1, 0), (far * cm, far * sm, 0)];
+                    continue;
+                }
+
+                var off = lead * (Math.Tan(half) - half);
+                corner[j] = [(c0, s0, slid - (lead * half)), (c1, s1, slid + (lead * half)), (far * cm, far * sm, slid - off), (far * cm, far * sm, slid + off)];
             }
         }
 
@@ -529,7 +626,15 @@ internal sealed class LeastDistanceSearch
             for (var j = 0; j < own.Length; j++)
             {
                 var i = parameter[j];
-                q[i] = chosen[j] switch { 0 => boxLow[i], 1 => boxHigh[i], _ => 0.5 * (boxLow[i] + boxHigh[i]) };
+                // A slide that a turn takes along is where the turn is.
+                if (own[j].Kind == JointKind.Slide && screw[j] >= 0)
+                    continue;
+                q[i] = chosen[j] switch
+                {
+                    0 => ratio[j] >= 0 ? boxLow[i] : boxHigh[i],
+                    1 => ratio[j] >= 0 ? boxHigh[i] : boxLow[i],
+                    _ => 0.5 * (boxLow[i] + boxHigh[i]),
+                };
             }
         }
 
@@ -552,6 +657,13 @@ internal sealed class LeastDistanceSearch
             var along = Vector3.Dot(u, axis);
             if (joint.Kind == JointKind.Slide)
             {
+                if (screw[j] >= 0)
+                {
+                    pitch[screw[j]] = along;
+                    Down(j + 1, u, k);
+                    return;
+                }
+
                 choice[j] = along >= 0 ? 0 : 1;
                 Down(j + 1, u, k + (along * (along >= 0 ? low[j] : high[j])));
                 return;
@@ -563,10 +675,10 @@ internal sealed class LeastDistanceSearch
             var corners = corner[j];
             for (var i = 0; i < corners.Length; i++)
             {
-                var (c, s) = corners[i];
+                var (c, s, slid) = corners[i];
                 var turned = p + (c * w) - (s * v);
                 choice[j] = i;
-                Down(j + 1, turned, k + Vector3.Dot(u - turned, joint.Through));
+                Down(j + 1, turned, k + (pitch[j] * slid) + Vector3.Dot(u - turned, joint.Through));
             }
         }
     }
