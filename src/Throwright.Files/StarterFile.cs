@@ -90,16 +90,18 @@ public static class StarterFile
           // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]] } ],
           // What a handle must not meet, each from a few measurements. Joints are at zero where you measure.
           // "bodies": [ { "id": "stick", "stick": { "pivot": ["36 in", "0 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in", "forward": "15 deg", "aft": "20 deg", "left": "20 deg", "right": "20 deg" } } ],
-          // More of them, to put between those brackets. "allow" is for clothing, all round.
+          // More of them, to put between those brackets. "allow" is for clothing, all round. "gates" cut off a corner that a stick
+          // or yoke does not reach (or any two joints): two places measured at that limit.
+          //   { "id": "right-stick", "stick": { "pivot": ["36 in", "16 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in", "forward": "15 deg", "aft": "20 deg", "left": "20 deg", "right": "20 deg" }, "gates": [ { "joints": ["pitch", "roll"], "limit": [["20 deg", "12 deg"], ["8 deg", "20 deg"]] } ] },
           //   { "id": "yoke", "yoke": { "hub": ["30 in", "14 in", "28 in"], "shaftLength": "10 in", "shaftDiameter": "1 in", "width": "12 in", "horn": "5 in", "rimDiameter": "1 in", "travel": "7 in", "turn": "80 deg" } },
           //   { "id": "right-leg", "leg": { "side": "right", "hip": ["52 in", "4 in", "20 in"], "heel": ["22 in", "5 in", "12 in"], "size": "man95", "outward": "20 deg", "inward": "5 deg" }, "allow": "1/4 in" },
           //   { "id": "left-leg", "leg": { "side": "left", "hip": ["52 in", "-4 in", "20 in"], "heel": ["22 in", "-5 in", "12 in"], "thigh": "19 in", "shin": "20 in", "thighDiameter": "8 in", "shinDiameter": "6 in" } },
           //   { "id": "pedals", "pedals": { "left": ["18 in", "-5 in", "11 in"], "right": ["18 in", "5 in", "11 in"], "width": "4 in", "length": "10 in", "thickness": "4 in", "swing": "20 deg" } },
           //   { "id": "canopy-bow", "frame": { "line": [["20 in", "-15 in", "36 in"], ["20 in", "0 in", "44 in"], ["20 in", "15 in", "36 in"]], "diameter": "1 in" } },
           // Anything else: joints from the airframe outward, each a slide or a turn; parts of one shape each. "touches" names parts
-          // that may touch, and why.
+          // that may touch, and why. "follows" is a joint that another takes along: at from when that one is at from, at to likewise.
           //   { "id": "floor", "shapes": [ { "plane": { "at": ["0 in", "0 in", "10 in"], "normal": [0, 0, 1] } } ], "note": "" },
-          //   { "id": "flap-lever", "joints": [ { "id": "lever", "turn": [0, 1, 0], "about": ["24 in", "2 in", "20 in"], "from": "-20 deg", "to": "35 deg" }, { "id": "lift", "slide": [0, 0, 1], "from": "0 in", "to": "1/2 in" } ], "shapes": [ { "name": "bar", "capsule": { "from": ["24 in", "2 in", "20 in"], "to": ["24 in", "2 in", "25 in"], "radius": "1/4 in" } } ], "touches": [ { "part": "bar", "with": "mixture", "withPart": "shank", "why": "rests there when closed" } ] },
+          //   { "id": "flap-lever", "joints": [ { "id": "lever", "turn": [0, 1, 0], "about": ["24 in", "2 in", "20 in"], "from": "-20 deg", "to": "35 deg" }, { "id": "lift", "slide": [0, 0, 1], "from": "0 in", "to": "1/2 in", "follows": "lever" } ], "shapes": [ { "name": "bar", "capsule": { "from": ["24 in", "2 in", "20 in"], "to": ["24 in", "2 in", "25 in"], "radius": "1/4 in" } } ], "touches": [ { "part": "bar", "with": "mixture", "withPart": "shank", "why": "rests there when closed" } ] },
           //   { "id": "trim-box", "shapes": [ { "box": { "centre": ["30 in", "0 in", "12 in"], "size": ["10 in", "4 in", "3 in"], "along": [1, 0, 0], "up": [0, 0, 1] } }, { "sphere": { "centre": ["26 in", "0 in", "14 in"], "radius": "1 in" } }, { "cylinder": { "from": ["28 in", "0 in", "13 in"], "to": ["28 in", "0 in", "16 in"], "radius": "1 in" } }, { "cone": { "from": ["32 in", "0 in", "13 in"], "to": ["32 in", "0 in", "16 in"], "radius": "1 in", "endRadius": "1/4 in" } } ] },
           // A part can be a scan in a file of its own: its unit ("mm", "cm", "m", "in", "ft"), which of its axes ("x", "y", "z", "-x",
           // "-y", "-z") point up and aft, and where its origin lies, or three places that you find in both; and its accuracy.
@@ -147,8 +149,8 @@ public static class StarterFile
                 // "play": "0.01 in ± 0.005 in",
                 // For clearance: the knob's sizes ("width" for the bar of a T-handle, "hand": room that must stay free round it),
                 //   "knob": { "shape": "tHandle", "colour": "black", "diameter": "1 in", "length": "1 in", "width": "4 in", "hand": "1 in" }
-                // how far it turns, the shank (from the sheet's face toward you to the back of the knob, pushed in), sheet and hole,
-                // "turns": { "left": "0 deg", "right": "90 deg" },
+                // how far it turns ("winds": like a screw, this way as it is pulled), the shank (from the sheet's face toward you to the back of the knob, pushed in), sheet and hole,
+                // "turns": { "left": "0 deg", "right": "90 deg", "winds": "right" },
                 // "shank": { "diameter": "3/8 in", "out": "1/2 in" },
                 // "sheet": "panel",
                 // "hole": ["20 in", "3 in", "30 in"],

@@ -176,6 +176,22 @@ public class RefusalTests
         ("\"from\": \"-20 deg\"", "\"from\": ¤\"-400 deg\"", "$.bodies[0].joints[0].from", "smaller than -360 deg", "-360 deg to 360 deg", false),
         ("\"id\": \"lift\"", "\"id\": ¤\"lever\"", "$.bodies[0].joints[1].id", "\"lever\" again", "a different name for each joint", false),
 
+        // Joints that go together
+        ("\"follows\": \"lever\"", "\"follows\": ¤\"handle\"", "$.bodies[0].joints[2].follows", "\"handle\": the body has no such joint", "one of \"lever\", \"lift\"", false),
+        ("\"follows\": \"lever\"", "\"follows\": ¤\"trigger\"", "$.bodies[0].joints[2].follows", "the joint itself", "one of \"lever\", \"lift\"", false),
+        ("\"from\": \"1/8 in\", \"to\": \"1/2 in\" }", "\"from\": \"1/8 in\", \"to\": \"1/2 in\", \"follows\": ¤\"trigger\" }", "$.bodies[0].joints[1].follows", "follows another itself", "one of \"lever\"", false),
+        ("\"from\": \"30 deg\"", "\"from\": ¤\"-5 deg\"", "$.bodies[0].joints[2].from", "not another than to", "from and to that differ", false),
+        ("[\"lever\", \"lift\"]", "¤[\"lever\", \"lever\"]", "$.bodies[0].gates[0].joints", "\"lever\" twice", "two different joints", false),
+        ("[\"lever\", \"lift\"]", "¤[\"lever\", \"tilt\"]", "$.bodies[0].gates[0].joints", "\"tilt\": the body has no such joint", "two of \"lever\", \"lift\", \"trigger\"", false),
+        ("[\"lever\", \"lift\"]", "¤[\"lever\"]", "$.bodies[0].gates[0].joints", "a list of 1", "a list of 2", true),
+        ("[[\"35 deg\", \"1/4 in\"]", "[[¤\"1 in\", \"1/4 in\"]", "$.bodies[0].gates[0].limit[0][0]", "\"1 in\": lever is a turn", "an angle", false),
+        ("[[\"35 deg\", \"1/4 in\"]", "[[\"35 deg\", ¤\"3/4 in\"]", "$.bodies[0].gates[0].limit[0][1]", "\"3/4 in\": lift does not go there", "between the joint's own limits", false),
+        ("[\"20 deg\", \"1/2 in\"]]", "¤[\"35 deg\", \"1/4 in\"]]", "$.bodies[0].gates[0].limit[1]", "the same place as the first", "another place", false),
+        ("[[\"35 deg\", \"1/4 in\"], [\"20 deg\", \"1/2 in\"]]", "¤[[\"0 deg\", \"1/8 in\"], [\"20 deg\", \"1/2 in\"]]", "$.bodies[0].gates[0].limit", "passes through the joints' rest", "away from where both joints are at zero", false),
+        ("[[\"35 deg\", \"1/4 in\"], [\"20 deg\", \"1/2 in\"]]", "¤[[\"35 deg\", \"1/4 in\"], [\"35 deg\", \"1/2 in\"]]", "$.bodies[0].gates[0].limit", "keeps the joints from nothing", "cuts off a corner", false),
+        ("[\"pitch\", \"roll\"]", "¤[\"pitch\", \"yaw\"]", "$.bodies[2].gates[0].joints", "\"yaw\": the body has no such joint", "two of \"roll\", \"pitch\"", false),
+        ("\"left\": \"10 deg\", \"right\": \"90 deg\", \"winds\": \"right\"", "\"left\": \"0 deg\", \"right\": \"0 deg\", \"winds\": ¤\"right\"", "$.runs[0].cockpitEnd.turns.winds", "\"right\" with no turn", "above 0 deg", false),
+
         // Parts
         ("\"to\": [\"24 in\", \"2 in\", \"25 in\"]", "\"to\": ¤[\"24 in\", \"2 in\", \"20 in\"]", "$.bodies[0].shapes[0].capsule.to", "the same place as from", "another place", false),
         ("{ \"sphere\": {", "{ \"name\": \"bar\", \"sphere\": {", "$.bodies[0].shapes[1]", "a second part called \"bar\"", "a different name", false),

@@ -120,8 +120,10 @@ internal static partial class SoundFiles
               "id": "flap-lever", "note": "invented",
               "joints": [
                 { "id": "lever", "turn": [0, 1, 0], "about": ["24 in", "2 in", "20 in"], "from": "-20 deg", "to": "35 deg" },
-                { "id": "lift", "slide": [0, 0, 1], "from": "1/8 in", "to": "1/2 in" }
+                { "id": "lift", "slide": [0, 0, 1], "from": "1/8 in", "to": "1/2 in" },
+                { "id": "trigger", "turn": [1, 0, 0], "about": ["24 in", "2 in", "25 in"], "from": "30 deg", "to": "-5 deg", "follows": "lever" }
               ],
+              "gates": [ { "joints": ["lever", "lift"], "limit": [["35 deg", "1/4 in"], ["20 deg", "1/2 in"]] } ],
               "shapes": [
                 { "name": "bar", "capsule": { "from": ["24 in", "2 in", "20 in"], "to": ["24 in", "2 in", "25 in"], "radius": "1/4 in" } },
                 { "sphere": { "centre": ["24 in", "2 in", "25.5 in"], "radius": "3/4 in ± 1/16 in" } }
@@ -143,7 +145,8 @@ internal static partial class SoundFiles
             },
             { "id": "stick",
               "stick": { "pivot": ["36 in", "0 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in",
-              "forward": "15 deg", "aft": "20 deg", "left": "21 deg", "right": "22 deg" } },
+              "forward": "15 deg", "aft": "20 deg", "left": "21 deg", "right": "22 deg" },
+              "gates": [ { "joints": ["pitch", "roll"], "limit": [["20 deg", "12 deg"], ["8 deg", "22 deg"]] } ] },
             { "id": "yoke",
               "yoke": { "hub": ["30 in", "14 in", "28 in"], "shaftLength": "10 in", "shaftDiameter": "1 in", "width": "12 in", "horn": "5 in",
               "rimDiameter": "1.1 in", "travel": "7 in", "turn": "80 deg" } },
@@ -160,7 +163,7 @@ internal static partial class SoundFiles
               "cockpitEnd": {
                 "stroke": "3 in",
                 "sheet": "panel", "hole": "flap-hole", "tilt": { "up": "3 deg", "right": "-5 deg" },
-                "turns": { "left": "10 deg", "right": "90 deg" },
+                "turns": { "left": "10 deg", "right": "90 deg", "winds": "right" },
                 "knob": { "shape": "tHandle", "colour": "black", "diameter": "1 in", "length": "1.1 in", "width": "4 in", "hand": "1.2 in" },
                 "shank": { "diameter": "3/8 in", "out": "1/2 in" },
                 "bushing": { "thread": "1/2-20 UNF", "length": "1 in", "diameter": "0.5 in", "nut": "3/4 in", "nutHeight": "5/16 in", "hole": "0.51 in" },

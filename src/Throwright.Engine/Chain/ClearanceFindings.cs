@@ -70,6 +70,7 @@ internal static class ClearanceFindings
                 ],
                 Steps =
                 [
+                    .. found.FirstPart.Length == 0 ? [] : pair.Taken.Select(t => new FigureStep("q", $"{t.Joint.Name}, which {t.Joint.Free.Name} takes along", t.At, t.Joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length)),
                     .. found.FirstPart.Length == 0 ? [] : Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
                     .. found.FirstPart.Length == 0 ? [] : Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
                     .. found.Overlap > 0 ? [new("o", "overlap found there, a help and not a proven greatest depth", found.Overlap, QuantityKind.Length)] : Array.Empty<FigureStep>(),
@@ -78,7 +79,7 @@ internal static class ClearanceFindings
                     new("dw", "wanted", wish.Least.Value, QuantityKind.Length),
                 ],
                 Sources = [Theory, wish.Least.Source],
-                Holds = "rigid bodies as entered, with the tolerances of their places added all round; flexing, clothing beyond \"allow\", hands and the bow of cables are not in it",
+                Holds = "rigid bodies as entered, with the tolerances of their places added all round; flexing, clothing beyond \"allow\", hands and the bow of cables are not in it" + (pair.First.Joints.Gates.Count + pair.Second.Joints.Gates.Count > 0 ? "; positions that the file's gates shut out are not counted" : ""),
                 Uncertainty = How(found),
             };
         }

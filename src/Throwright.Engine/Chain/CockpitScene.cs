@@ -126,11 +126,11 @@ internal sealed record CockpitScene(
         if (body.ReadyMade is { } ready and not TubeFrame)
         {
             foreach (var (made, unsure) in ReadyMade(aircraft, name, ready, notRead))
-                yield return made with { Solid = made.Solid.Padded(body.Allow.Metres + unsure) };
+                yield return made with { Solid = made.Solid.Padded(body.Allow.Metres + unsure), Joints = Gated(made.Joints, name, body) };
             yield break;
         }
 
-        var joints = new JointChain([.. body.Joints.Select(j => JointOf(name, j))]);
+        var joints = Gated(ChainOf(name, body.Joints), name, body);
         // A joint measured askew moves everything on it.
         var sway = body.Joints.OfType<TurnJoint>().Sum(j => HandleMount.Unsureness(j.About));
         if (body.ReadyMade is TubeFrame frame)
@@ -203,12 +203,38 @@ internal sealed record CockpitScene(
         }
     }
 
-    private static Joint JointOf(string body, BodyJoint joint) => joint switch
+    private static JointChain ChainOf(string body, EquatableList<BodyJoint> joints)
     {
-        SlideJoint s => Joint.Slide($"{body} {s.Id}", HandleMount.Vector(s.Axis), s.From.Metres, s.To.Metres),
-        TurnJoint t => Joint.Turn($"{body} {t.Id}", At(t.About), HandleMount.Vector(t.Axis), t.From.Radians, t.To.Radians),
-        _ => throw new ArgumentOutOfRangeException(nameof(joint)),
-    };
+        var free = joints.Where(j => j.Follows.Length == 0).ToDictionary(j => j.Id, j => j switch
+        {
+            SlideJoint s => Joint.Slide($"{body} {s.Id}", HandleMount.Vector(s.Axis), s.From.Metres, s.To.Metres),
+            TurnJoint t => Joint.Turn($"{body} {t.Id}", At(t.About), HandleMount.Vector(t.Axis), t.From.Radians, t.To.Radians),
+            _ => throw new ArgumentOutOfRangeException(nameof(joints)),
+        });
+        return new([.. joints.Select(j => (j.Follows, j) switch
+        {
+            ("", _) => free[j.Id],
+            (var leader, SlideJoint s) => Joint.Following(free[leader], $"{body} {s.Id}", JointKind.Slide, default, HandleMount.Vector(s.Axis), s.From.Metres, s.To.Metres),
+            (var leader, TurnJoint t) => Joint.Following(free[leader], $"{body} {t.Id}", JointKind.Turn, At(t.About), HandleMount.Vector(t.Axis), t.From.Radians, t.To.Radians),
+            _ => throw new ArgumentOutOfRangeException(nameof(joints)),
+        })]);
+    }
+
+    private static JointChain Gated(JointChain chain, string name, Body body)
+    {
+        if (body.Gates.Count == 0)
+            return chain;
+        Joint Named(string id) => chain.Joints.First(j => j.Name == $"{name} {id}");
+        JointRange Range(string id) => body.JointRanges.First(r => r.Id == id);
+        return chain with
+        {
+            Gates = body.Gates.Select(g =>
+            {
+                var (a, b, c) = g.Line(Range(g.First), Range(g.Second));
+                return new JointGate($"{name} {g.First} with {g.Second}", [new(Named(g.First), a), new(Named(g.Second), b)], c);
+            }).ToEquatableList(),
+        };
+    }
 
     /// <summary>The shape at its largest, with the doubt about its place as a rounding all round.</summary>
     private static ConvexShape ConvexOf(PartShape shape)

@@ -30,6 +30,9 @@ public sealed record HandleMount(
     /// <summary>The file does not say how far the knob turns, but its lock works by turning: every turn is looked at.</summary>
     public bool TurnIsAssumed { get; init; }
 
+    /// <summary>It turns as it is pulled, like a screw; null: it turns freely.</summary>
+    public BodySide? Winds { get; init; }
+
     /// <summary>Thickness of the sheet; 0: not known.</summary>
     public double Sheet { get; init; }
 
@@ -102,6 +105,7 @@ public sealed record HandleMount(
             Unsureness(hole) + Math.Max(lengthOut.Plus, lengthOut.Minus))
         {
             TurnIsAssumed = isT && end.Turns is null && turns != default,
+            Winds = isT ? end.Turns?.Winds : null,
             Sheet = thickness,
         };
     }
@@ -152,7 +156,7 @@ public sealed record HandleMount(
 
     private CockpitBody Square(double length)
     {
-        var body = CockpitBodies.Handle(Name, Frame.Foot, Frame.Normal, length, ShankRadius, Knob, Travel, Turn, Hand);
+        var body = CockpitBodies.Handle(Name, Frame.Foot, Frame.Normal, length, ShankRadius, Knob, Travel, Turn, Hand, Winds);
         return body with { Solid = body.Solid.Padded(Unsure) };
     }
 

@@ -3,6 +3,7 @@ using Throwright.Engine.Sources;
 using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
+using Joint = Throwright.Shapes.Frames.Joint;
 
 namespace Throwright.Engine.Clearance;
 
@@ -42,7 +43,7 @@ public static class ClearanceRules
         if (clear.Count > 0)
         {
             var others = clear.Count == 1 ? "" : $" From {clear.Count - 1} other bod{(clear.Count == 2 ? "y" : "ies")} it stays farther.";
-            yield return clear[0].Finding with { Why = Modelled + others };
+            yield return clear[0].Finding with { Why = Modelled + others + Shut(clear[0].Pair) };
         }
 
         foreach (var pair in pairs.Where(p => p.Enclosure == Enclosure.OpenMesh))
@@ -96,7 +97,7 @@ public static class ClearanceRules
             Sentence = sentence,
             Limit = limit,
             Sources = verdict == Verdict.Fail ? [unrestricted, least.Source] : [least.Source, Derived],
-            Why = why,
+            Why = $"{why}{Shut(pair)}".TrimStart(),
         };
     }
 
@@ -114,8 +115,20 @@ public static class ClearanceRules
 
     private static string Parts(PairClearance pair) => $"{pair.First.Name} {pair.Found.FirstPart} against {pair.Second.Name} {pair.Found.SecondPart}.";
 
-    /// <summary>" with pitch at 12.0°, pull at 30.0 mm".</summary>
-    internal static string At(PairClearance pair, FigureWriter say) => pair.Found.Joints.Count == 0 ? "" : " with " + string.Join(
-        ", ",
-        pair.Found.Joints.Zip(pair.Found.Positions, (joint, at) => $"{joint.Name} at {(joint.Kind == JointKind.Turn ? say.Angle(at) : say.Length(at))}"));
+    /// <summary>What limits were counted that joints have together: they hold only as far as the stops do.</summary>
+    private static string Shut(PairClearance pair)
+    {
+        var gates = pair.First.Joints.Gates.Concat(pair.Second.Joints.Gates).Select(g => g.Name).Distinct().ToList();
+        return gates.Count == 0 ? "" : $" Not counted are positions that the file's gates shut out ({string.Join("; ", gates)}): they hold only as long as those stops do.";
+    }
+
+    /// <summary>" with pitch at 12.0°, pull at 30.0 mm, turn going along at 40.0°".</summary>
+    internal static string At(PairClearance pair, FigureWriter say)
+    {
+        if (pair.Found.Joints.Count == 0)
+            return "";
+        string Place(Joint joint, double at) => joint.Kind == JointKind.Turn ? say.Angle(at) : say.Length(at);
+        var along = pair.Taken.Select(t => $"{t.Joint.Name} going along at {Place(t.Joint, t.At)}");
+        return " with " + string.Join(", ", pair.Found.Joints.Zip(pair.Found.Positions, (joint, at) => $"{joint.Name} at {Place(joint, at)}").Concat(along));
+    }
 }

@@ -109,15 +109,18 @@ public static class CockpitBodies
     /// <param name="length">Foot to the back of the knob, pushed in.</param>
     /// <param name="turn">Most it turns to the left and to the right as the pilot sees it; none: it does not.</param>
     /// <param name="hand">Room for a hand round the knob; 0: none asked for.</param>
+    /// <param name="winds">Like a screw it turns this way as it is pulled; null: it turns freely.</param>
     public static CockpitBody Handle(
-        string name, Vector3 foot, Vector3 shank, double length, double shankRadius, KnobSolid knob, double travel, (double Left, double Right) turn, double hand = 0)
+        string name, Vector3 foot, Vector3 shank, double length, double shankRadius, KnobSolid knob, double travel, (double Left, double Right) turn, double hand = 0, BodySide? winds = null)
     {
         ArgumentNullException.ThrowIfNull(knob);
         var s = shank.Unit();
         // Pulled out, the shank shows as much more as was pulled: the part behind the foot comes through the sheet.
         List<Joint> joints = [Joint.Slide($"{name} pull", s, 0, travel)];
         // Seen by the pilot, against the shank's direction, a right-handed turn about it goes to the left.
-        if (turn != default)
+        if (turn != default && winds is { } way)
+            joints.Add(Joint.Following(joints[0], $"{name} turn", JointKind.Turn, foot, -s, way == BodySide.Right ? -turn.Left : turn.Right, way == BodySide.Right ? turn.Right : -turn.Left));
+        else if (turn != default)
             joints.Add(Joint.Turn($"{name} turn", foot, -s, -turn.Left, turn.Right));
         List<Part> parts =
         [

@@ -1,5 +1,6 @@
 using Throwright.Shapes;
 using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
 
 namespace Throwright.Engine.Clearance;
 
@@ -13,6 +14,10 @@ public sealed record PairClearance(CockpitBody First, CockpitBody Second, LeastD
 
     /// <summary>Attained at the positions given, m.</summary>
     public double Upper => Enclosure == Enclosure.Inside ? 0 : Found.Upper;
+
+    /// <summary>Joints that others take along, where those stand.</summary>
+    public IEnumerable<(Joint Joint, double At)> Taken =>
+        First.Joints.Joints.Concat(Second.Joints.Joints).Where(j => j.Drive is not null).Distinct().Select(j => (j, JointChain.PositionOf(j, Found.Joints, Found.Positions)));
 
     public bool Hits => Enclosure == Enclosure.Inside || Found.Ended == SearchEnd.Hits;
 }

@@ -16,18 +16,58 @@ public sealed record Body
     /// <summary>Clothing, wires, soft edges: added all round.</summary>
     public Length Allow { get; init; }
     public EquatableList<Touch> Touches { get; init; } = [];
+
+    /// <summary>Joints that limit one another.</summary>
+    public EquatableList<BodyGate> Gates { get; init; } = [];
     public string Note { get; init; } = "";
     public EquatableList<string> PartNames => ReadyMade?.PartNames ?? Parts.Select(p => p.Name).ToEquatableList();
+
+    /// <summary>Its joints with their limits, own ones or those of the ready-made body.</summary>
+    public EquatableList<JointRange> JointRanges => ReadyMade?.Ranges() is { Count: > 0 } ready ? ready : Joints.Select(j => j.Range).ToEquatableList();
+}
+
+/// <summary>One joint and how far it goes, rad or m.</summary>
+public sealed record JointRange(string Id, bool IsTurn, double From, double To)
+{
+    /// <summary>Where it stands when nothing moves it: at zero, or as near as it goes.</summary>
+    public double Rest => Math.Clamp(0, From, To);
+}
+
+/// <summary>Two joints that limit one another: they do not go beyond the straight line through two positions measured at the limit.</summary>
+/// <param name="First">Id of a joint.</param>
+/// <param name="From">One position of both, rad or m.</param>
+/// <param name="To">The other. The side of the line on which both joints rest is free.</param>
+public sealed record BodyGate(string First, string Second, (double First, double Second) From, (double First, double Second) To)
+{
+    /// <summary>a * first + b * second is at most c.</summary>
+    public (double A, double B, double C) Line(JointRange first, JointRange second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        double a = To.Second - From.Second, b = From.First - To.First, c = (a * From.First) + (b * From.Second);
+        return (a * first.Rest) + (b * second.Rest) <= c ? (a, b, c) : (-a, -b, -c);
+    }
 }
 
 /// <summary>One joint of a body, measured with all joints at zero.</summary>
 /// <param name="Axis">Of the turn, right-handed; or the way of the slide.</param>
-public abstract record BodyJoint(string Id, DirectionAt Axis);
+public abstract record BodyJoint(string Id, DirectionAt Axis)
+{
+    /// <summary>Id of the joint that drives it: at From when that one is at its From, at To likewise; empty: it is free.</summary>
+    public string Follows { get; init; } = "";
+    public abstract JointRange Range { get; }
+}
 
-public sealed record SlideJoint(string Id, DirectionAt Axis, Length From, Length To) : BodyJoint(Id, Axis);
+public sealed record SlideJoint(string Id, DirectionAt Axis, Length From, Length To) : BodyJoint(Id, Axis)
+{
+    public override JointRange Range => new(Id, false, Math.Min(From.Metres, To.Metres), Math.Max(From.Metres, To.Metres));
+}
 
 /// <param name="About">A point of the axis.</param>
-public sealed record TurnJoint(string Id, DirectionAt Axis, PointAt About, Angle From, Angle To) : BodyJoint(Id, Axis);
+public sealed record TurnJoint(string Id, DirectionAt Axis, PointAt About, Angle From, Angle To) : BodyJoint(Id, Axis)
+{
+    public override JointRange Range => new(Id, true, Math.Min(From.Radians, To.Radians), Math.Max(From.Radians, To.Radians));
+}
 
 /// <summary>Two named parts that may touch, and why. The other side is a body or the handle of a run.</summary>
 /// <param name="Part">Of this body.</param>
@@ -108,6 +148,9 @@ public abstract record ReadyMade
 {
     /// <summary>What its parts are called, for allowed contacts.</summary>
     public abstract EquatableList<string> PartNames { get; }
+
+    /// <summary>Joints that a gate may name.</summary>
+    public virtual EquatableList<JointRange> Ranges() => [];
 }
 
 /// <summary>A centre stick on a roll tube along the aircraft that carries the pitch pivot.</summary>
@@ -127,6 +170,7 @@ public sealed record Stick : ReadyMade
     public required Angle Left { get; init; }
     public required Angle Right { get; init; }
     public override EquatableList<string> PartNames => ["shaft", "grip"];
+    public override EquatableList<JointRange> Ranges() => [new("roll", true, -Left.Radians, Right.Radians), new("pitch", true, -Forward.Radians, Aft.Radians)];
 }
 
 /// <summary>A yoke on a shaft through the panel: it slides aft and turns.</summary>
@@ -148,6 +192,7 @@ public sealed record Yoke : ReadyMade
     /// <summary>To each side.</summary>
     public required Angle Turn { get; init; }
     public override EquatableList<string> PartNames => ["shaft", "bar", "left horn", "right horn"];
+    public override EquatableList<JointRange> Ranges() => [new("aft", false, 0, Travel.Metres), new("turn", true, -Turn.Radians, Turn.Radians)];
 }
 
 /// <summary>Two pedals hinged at the floor, each with a foot on it.</summary>

@@ -77,7 +77,11 @@ public sealed record KnobSize
 }
 
 /// <summary>How far a handle turns about its shank, seen by the pilot.</summary>
-public sealed record KnobTurn(Angle Left, Angle Right);
+public sealed record KnobTurn(Angle Left, Angle Right)
+{
+    /// <summary>The shank is a screw: pulled out over its whole travel, the knob turns this way over its whole turn. Null: it turns freely.</summary>
+    public BodySide? Winds { get; init; }
+}
 
 /// <summary>The rod between knob and bushing.</summary>
 public sealed record Shank

@@ -21,14 +21,15 @@ internal static partial class AircraftDescription
         public static readonly Member<PointAt> About = Optional("about", PointOrName, "Only with turn: a point of the axis.");
         public static readonly Member<Travel> From = Needed("from", new TravelShape(), "Lower limit: a length for a slide, an angle for a turn.");
         public static readonly Member<Travel> To = Needed("to", new TravelShape(), "Upper limit.");
+        public static readonly Member<string> Follows = Optional("follows", new TextShape(40, mayBeEmpty: false), "Joint that takes it along: at `from` when that one is at its own `from`, at `to` likewise, straight between. Left out: it moves by itself.");
 
         public static readonly ObjectShape<BodyJoint> Shape = new(
             "joint",
             "the joint",
-            [Id, Slide, Turn, About, From, To],
+            [Id, Slide, Turn, About, From, To, Follows],
             g => g.Item(Slide) is { } way
-                ? new SlideJoint(g.Must(Id), way, new(g.Must(From).Si), new(g.Must(To).Si))
-                : new TurnJoint(g.Must(Id), g.Must(Turn), g.Must(About), new(g.Must(From).Si), new(g.Must(To).Si)),
+                ? new SlideJoint(g.Must(Id), way, new(g.Must(From).Si), new(g.Must(To).Si)) { Follows = g.Item(Follows) ?? "" }
+                : new TurnJoint(g.Must(Id), g.Must(Turn), g.Must(About), new(g.Must(From).Si), new(g.Must(To).Si)) { Follows = g.Item(Follows) ?? "" },
             Rule.ExactlyOne("Either `slide` or `turn`.", Slide, Turn),
             new Rule(
                 "`about` is given with `turn`, and only then.",
@@ -59,16 +60,96 @@ internal static partial class AircraftDescription
                     }
                 }),
             new Rule(
-                "`from` is smaller than `to`; a turn has at most 360 deg.",
+                "`from` is smaller than `to`, or with `follows` only another; a turn has at most 360 deg.",
                 g =>
                 {
                     if (g.Maybe(From) is not { } from || g.Maybe(To) is not { } to || from.Kind != to.Kind)
                         return;
-                    if (from.Si >= to.Si)
-                        g.RefuseValue(From, $"{g.Shown(From)}: not smaller than to, {g.Shown(To)}", "from smaller than to");
-                    else if (from.Kind == QuantityKind.Angle && to.Si - from.Si > 2 * Math.PI * (1 + 1e-12))
+                    if (g.Has(Follows) ? from.Si == to.Si : from.Si >= to.Si)
+                        g.RefuseValue(From, $"{g.Shown(From)}: not {(g.Has(Follows) ? "another" : "smaller")} than to, {g.Shown(To)}", g.Has(Follows) ? "from and to that differ" : "from smaller than to");
+                    else if (from.Kind == QuantityKind.Angle && Math.Abs(to.Si - from.Si) > 2 * Math.PI * (1 + 1e-12))
                         g.RefuseValue(To, $"{g.Shown(To)}: more than a full turn after from, {g.Shown(From)}", "a turn of at most 360 deg");
                 }));
+    }
+
+    private static class GateShape
+    {
+        private static readonly TextShape JointName = new(40, mayBeEmpty: false);
+
+        private static readonly RowShape<string[]> Two = new(
+            "[one joint, other joint]", "gateJoints", "[\"pitch\", \"roll\"]", [("one joint", JointName), ("other joint", JointName)], c => [.. c.Cast<string>()]);
+
+        private static readonly RowShape<Travel[]> Place = new(
+            "[position of the one, of the other]",
+            "gatePlace",
+            "[\"20 deg\", \"10 deg\"]",
+            [("position of the one", new TravelShape()), ("position of the other", new TravelShape())],
+            c => [.. c.Cast<Travel>()]);
+
+        public static readonly Member<string[]> Joints = Needed("joints", Two, "The two joints: of a stick \"pitch\" (aft is above zero) and \"roll\" (right is), of a yoke \"aft\" and \"turn\".");
+        public static readonly Member<EquatableList<Travel[]>> Limit = Needed("limit", new ListShape<Travel[]>(Place, "places", 2, least: 2), "Two places at the limit, each with the position of both joints.");
+
+        public static readonly ObjectShape<BodyGate> Shape = new(
+            "gate",
+            "a gate",
+            [Joints, Limit],
+            g => new(g.Must(Joints)[0], g.Must(Joints)[1], At(g, 0), At(g, 1)),
+            new Rule(
+                "`joints` are two different ones, and the places of `limit` are two.",
+                g =>
+                {
+                    if (g.Item(Joints) is { } joints && joints[0] == joints[1])
+                        g.RefuseValue(Joints, $"\"{Reading.Short(joints[0])}\" twice", "two different joints");
+                    if (g.Item(Limit) is { } limit && limit[0].SequenceEqual(limit[1]))
+                        g.RefuseItem(Limit, 1, "the same place as the first", "another place at the limit");
+                }));
+
+        private static (double First, double Second) At(Given g, int place) => (g.Must(Limit)[place][0].Si, g.Must(Limit)[place][1].Si);
+
+        /// <summary>What holds between a gate and the body's joints.</summary>
+        public static void Check(Given body, Member list, EquatableList<JointRange> ranges)
+        {
+            foreach (var row in body.Rows(list))
+            {
+                if (row.Item(Joints) is not { } names)
+                    continue;
+                var known = names.Select(n => ranges.FirstOrDefault(r => r.Id == n)).ToList();
+                for (var i = 0; i < 2; i++)
+                {
+                    if (known[i] is null)
+                        row.RefuseValue(Joints, $"\"{Reading.Short(names[i])}\": the body has no such joint", ranges.Count == 0 ? "a body with joints" : $"two of {BodyShape.List(ranges.Select(r => r.Id))}");
+                }
+
+                if (known[0] is not { } one || known[1] is not { } other || row.Item(Limit) is not { } limit || names[0] == names[1])
+                    continue;
+                var sound = true;
+                for (var p = 0; p < 2; p++)
+                {
+                    for (var i = 0; i < 2; i++)
+                    {
+                        var (range, at) = (known[i]!, limit[p][i]);
+                        var wanted = range.IsTurn ? QuantityKind.Angle : QuantityKind.Length;
+                        if (at.Kind != wanted)
+                            row.RefuseCell(Limit, p, i, $"{range.Id} is a {(range.IsTurn ? "turn" : "slide")}", range.IsTurn ? "an angle" : "a length");
+                        else if (at.Si < range.From - 1e-9 || at.Si > range.To + 1e-9)
+                            row.RefuseCell(Limit, p, i, $"{range.Id} does not go there", "a position between the joint's own limits");
+                        else
+                            continue;
+                        sound = false;
+                    }
+                }
+
+                if (!sound || limit[0].SequenceEqual(limit[1]))
+                    continue;
+                var (a, b, c) = new BodyGate(one.Id, other.Id, (limit[0][0].Si, limit[0][1].Si), (limit[1][0].Si, limit[1][1].Si)).Line(one, other);
+                var size = (Math.Abs(a) * (one.To - one.From)) + (Math.Abs(b) * (other.To - other.From));
+                var farthest = Math.Max(a * one.From, a * one.To) + Math.Max(b * other.From, b * other.To);
+                if (c - ((a * one.Rest) + (b * other.Rest)) < 1e-6 * size)
+                    row.RefuseValue(Limit, "the line through both places passes through the joints' rest, so either side may be the free one", "a limit away from where both joints are at zero");
+                else if (farthest - c < 1e-6 * size)
+                    row.RefuseValue(Limit, "it keeps the joints from nothing that their own limits allow", "a limit that cuts off a corner of the two ranges");
+            }
+        }
     }
 
     private static class PartForms
@@ -307,7 +388,7 @@ internal static partial class AircraftDescription
                 }),
             "Ready-made: two pedals with feet on them.");
 
-        private static readonly Member<BodySide> Side = Needed("side", new WordShape<BodySide>(new("left", BodySide.Left), new("right", BodySide.Right)), "Which leg.");
+        private static readonly Member<BodySide> Side = Needed("side", TurnsShape.Sides, "Which leg.");
         private static readonly Member<PointAt> Hip = Needed("hip", PointOrName, "Middle of the hip joint, seated.");
         private static readonly Member<PointAt> Heel = Needed("heel", PointOrName, "Where the heel rests.");
         private static readonly Member<PilotSize> LegSize = Optional("size", PilotShape.Sizes, "Whose leg it is. Left out: the largest pilot's.");
@@ -374,6 +455,7 @@ internal static partial class AircraftDescription
         public static readonly Member<string> Id = Needed("id", new IdShape(), "Short name of the body.");
         public static readonly Member<EquatableList<BodyJoint>> Joints = Optional("joints", new ListShape<BodyJoint>(JointShape.Shape, "joints", 6), "How it moves, from the airframe outward: the first joint moves everything after it. None: it stands still.", [], "");
         public static readonly Member<EquatableList<BodyPart>> Parts = Optional("shapes", new ListShape<BodyPart>(PartForms.Shape, "parts", 200, least: 1), "Its parts, with all joints at zero.", [], "");
+        public static readonly Member<EquatableList<BodyGate>> Gates = Optional("gates", new ListShape<BodyGate>(GateShape.Shape, "gates", 10), "Joints that limit one another: a stick that does not reach the corner of full aft and full right. Positions beyond are not counted, so measure them on the finished stops.", [], "");
         public static readonly Member<Length> Allow = Optional("allow", new ExactShape<Length>("0 mm", "300 mm"), "Clothing and soft edges: added all round.", Length.Zero, "0 mm");
         public static readonly Member<EquatableList<Touch>> Touches = Optional("touches", new ListShape<Touch>(TouchShape.Shape, "allowed contacts", 50), "Parts that may touch. Nothing is proved about them.", [], "");
         public static readonly Member<string> AboutIt = Words("note", Note, "Anything worth keeping with the body.");
@@ -383,7 +465,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Body> Shape = new(
             "body",
             "the body",
-            [Id, Joints, Parts, .. ReadyMade, Allow, Touches, AboutIt],
+            [Id, Joints, Gates, Parts, .. ReadyMade, Allow, Touches, AboutIt],
             g => new()
             {
                 Id = g.Must(Id),
@@ -392,6 +474,7 @@ internal static partial class AircraftDescription
                 ReadyMade = ReadyMadeOf(g),
                 Allow = g.Or(Allow),
                 Touches = g.Or(Touches),
+                Gates = g.Or(Gates),
                 Note = g.Or(AboutIt),
             },
             Rule.ExactlyOne("Either `shapes` or one ready-made body.", [Parts, .. ReadyMade]),
@@ -403,6 +486,13 @@ internal static partial class AircraftDescription
                         g.RefuseName(Joints, $"\"joints\" beside \"{own.Name}\"", $"no joints: the {own.Name} brings its own");
                 }),
             new Rule("Joints and parts of a body have different names.", DifferentNames),
+            new Rule("`follows` names another joint of the body, one that follows none itself.", Followers),
+            new Rule("A gate names two joints of the body, stick or yoke, and cuts a corner off their ranges.", g =>
+            {
+                // What is at fault itself was told.
+                if (g.Item(Joints) is { } joints ? joints.DistinctBy(j => j.Id).Count() == joints.Count : !g.Has(Joints) && (ReadyMadeOf(g) is not null || !ReadyMade.Any(g.Has)))
+                    GateShape.Check(g, Gates, Ranges(g));
+            }),
             new Rule(
                 "An allowed contact names a part that the body has.",
                 g =>
@@ -424,6 +514,23 @@ internal static partial class AircraftDescription
 
         private static EquatableList<string> Names(Given g) =>
             ReadyMadeOf(g)?.PartNames ?? (g.Item(Parts) is { } parts ? PartForms.Named(parts).Select(p => p.Name).ToEquatableList() : []);
+
+        private static EquatableList<JointRange> Ranges(Given g) =>
+            ReadyMadeOf(g)?.Ranges() is { Count: > 0 } ready ? ready : g.Item(Joints) is { } joints ? joints.Select(j => j.Range).ToEquatableList() : [];
+
+        private static void Followers(Given g)
+        {
+            if (g.Item(Joints) is not { } joints)
+                return;
+            foreach (var (joint, row) in joints.Zip(g.Rows(Joints)))
+            {
+                if (joint.Follows.Length == 0)
+                    continue;
+                var free = joints.Where(j => j.Follows.Length == 0).Select(j => j.Id).ToList();
+                if (!free.Contains(joint.Follows))
+                    row.RefuseValue(JointShape.Follows, $"{row.Shown(JointShape.Follows)}: {(joint.Follows == joint.Id ? "the joint itself" : joints.Any(j => j.Id == joint.Follows) ? "follows another itself" : "the body has no such joint")}", free.Count == 0 ? "a joint that moves by itself" : $"one of {List(free)}");
+            }
+        }
 
         private static void DifferentNames(Given g)
         {

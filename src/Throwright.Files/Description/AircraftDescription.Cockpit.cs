@@ -109,7 +109,20 @@ internal static partial class AircraftDescription
     {
         public static readonly Member<Angle> Left = Optional("left", new ExactShape<Angle>("0 deg", "180 deg"), "To the left, as the pilot sees it.", Angle.Zero, "0 deg");
         public static readonly Member<Angle> Right = Optional("right", new ExactShape<Angle>("0 deg", "180 deg"), "To the right.", Angle.Zero, "0 deg");
-        public static readonly ObjectShape<KnobTurn> Shape = new("turns", "the turn of the knob", [Left, Right], g => new(g.Or(Left), g.Or(Right)));
+        public static readonly WordShape<BodySide> Sides = new(new("left", BodySide.Left), new("right", BodySide.Right));
+        public static readonly Member<BodySide> Winds = Optional("winds", Sides, "The shank is a screw: pulled out over its stroke, the knob goes over its whole turn this way. Left out: it turns freely.");
+        public static readonly ObjectShape<KnobTurn> Shape = new(
+            "turns",
+            "the turn of the knob",
+            [Left, Right, Winds],
+            g => new(g.Or(Left), g.Or(Right)) { Winds = g.Maybe(Winds) },
+            new Rule(
+                "A screw turns: with `winds`, `left` or `right` is above zero.",
+                g =>
+                {
+                    if (g.Has(Winds) && g.Or(Left).Radians + g.Or(Right).Radians == 0)
+                        g.RefuseValue(Winds, $"{g.Shown(Winds)} with no turn", "left or right above 0 deg");
+                }));
     }
 
     private static class ShankShape
