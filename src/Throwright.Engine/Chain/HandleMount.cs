@@ -1,7 +1,6 @@
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Model;
 using Throwright.Engine.Mount;
-using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 using Joint = Throwright.Shapes.Frames.Joint;

@@ -4,7 +4,6 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Tests.Throw;
-using Throwright.Shapes.Frames;
 using static Throwright.Engine.Tests.Chain.Cockpits;
 
 namespace Throwright.Engine.Tests.Chain;
@@ -88,8 +87,15 @@ public sealed class CoupledCockpitTests
     {
         var stick = new Stick
         {
-            Pivot = At(1300, 0, 300), Length = Levers.Mm(560), Grip = Levers.Mm(120), ShaftDiameter = Levers.Mm(25), GripDiameter = Levers.Mm(40),
-            Forward = Deg(20), Aft = Deg(20), Left = Deg(25), Right = Deg(25),
+            Pivot = At(1300, 0, 300),
+            Length = Levers.Mm(560),
+            Grip = Levers.Mm(120),
+            ShaftDiameter = Levers.Mm(25),
+            GripDiameter = Levers.Mm(40),
+            Forward = Deg(20),
+            Aft = Deg(20),
+            Left = Deg(25),
+            Right = Deg(25),
         };
         var handle = Handle("knob", 200, 770);
         var free = Check(Of(handle, new Body { Id = "stick", ReadyMade = stick }));
