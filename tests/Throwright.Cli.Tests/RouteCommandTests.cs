@@ -54,7 +54,7 @@ public class RouteCommandTests
         var (code, text, _) = CommandLine.Run("solve", "route", file, "cabin-heat", "--plain", "--write");
         Assert.True(code == 0, text);
         Assert.Contains("Let it roll and settle, then tighten", text, StringComparison.Ordinal);
-        Assert.Contains("are not kept", text, StringComparison.Ordinal);
+        Assert.Contains("not kept in a new route", text, StringComparison.Ordinal);
         var after = CommandLine.Run("check", file, "--run", "cabin-heat", "--json");
         Assert.NotEqual(2, after.Exit);
         using var json = JsonDocument.Parse(after.Out);

@@ -110,8 +110,9 @@ internal static class RouteInputs
             LeastRadius = lie.Case.LeastRadius ?? 1,
             ConduitRadius = 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0),
             KeepOuts = keepOuts,
+            Passes = Passes(run.Cable!, lie.Case, s => s.Kind == SupportHold.Grommet),
         });
-        return space.Gaps(lie.Shape).OrderBy(g => g.Least).ToEquatableList();
+        return space.Gaps(lie.Shape, lie.Case.Supports).OrderBy(g => g.Least).ToEquatableList();
     }
 
     /// <summary>Lengths to order; null where there is no lie.</summary>
@@ -223,6 +224,11 @@ internal static class RouteInputs
             return new LieSupport(At(i), p.Kind == SupportHold.TightClamp ? SupportKind.Tight : SupportKind.Sliding, Vector3.Dot(along, way) < 0 ? -along : along);
         }).ToEquatableList();
     }
+
+    /// <summary>Supports of the file that satisfy a condition, as the planner takes them: from the start to the end.</summary>
+    public static EquatableList<RoutePass> Passes(Cable cable, LieCase of, Func<Support, bool> which) =>
+        Supports(cable, of).Zip(cable.Supports.Reverse(), (lie, typed) => (Lie: lie, Typed: typed))
+            .Where(s => which(s.Typed)).Select((s, i) => new RoutePass(s.Typed.Place.Name.Length > 0 ? s.Typed.Place.Name : $"support {i + 1}", s.Lie)).ToEquatableList();
 
     private static double? NaturalLength(LieCase of) => LieSolver.NaturalLength(of with { Length = Math.Max(of.Straight, 1e-3) });
 

@@ -11,13 +11,16 @@ namespace Throwright.Engine.Chain;
 
 /// <summary>One way to hold the conduit, with the whole run as it would be then.</summary>
 /// <param name="Label">"clamp-1 and frame-3", or "no support".</param>
-/// <param name="Works">Nothing of the way fails, and the least radius is kept also where hand and tape are off.</param>
+/// <param name="Works">It touches nothing, and the least radius is kept also where hand and tape are off.</param>
+/// <param name="Spaced">No span is longer than wanted.</param>
 /// <param name="Edits">What to type: JSON path within the run and JSON value; an empty value: take the member out.</param>
-public sealed record RouteOption(string Label, RouteChoice Choice, RunAnswer Answer, bool Works, EquatableList<TrialEdit> Edits);
+public sealed record RouteOption(string Label, RunAnswer Answer, bool Works, bool Spaced, EquatableList<TrialEdit> Edits);
 
 /// <summary>Ways to hold the conduit, the recommended one and why.</summary>
 /// <param name="Recommended">Index into Options; -1: none.</param>
-public sealed record RouteSolution(EquatableList<RouteOption> Options, int Recommended, string Sentence)
+/// <param name="Bound">No route with the radius wanted is shorter than this, m; 0: nothing was planned.</param>
+/// <param name="Dropped">Supports of the file that a new route does not keep.</param>
+public sealed record RouteSolution(EquatableList<RouteOption> Options, int Recommended, string Sentence, double Bound, int Dropped)
 {
     public RouteOption? Best => Recommended >= 0 ? Options[Recommended] : null;
 }
@@ -33,16 +36,17 @@ public static class RouteSolve
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(say);
         var needs = new List<Need>();
-        // Without supports: the ends alone decide whether there is anything to plan.
-        var bare = run with { Cable = (run.Cable ?? new()) with { Supports = [], Ends = run.Cable?.Ends ?? new() } };
-        var placement = LeverPlacement.Of(run.LeverEnd, []);
-        if (RouteInputs.Ends(bare, placement, needs) is not { } ends)
+        if (RouteInputs.Ends(run, LeverPlacement.Of(run.LeverEnd, []), needs) is not { } ends)
             return None("First: " + string.Join("; ", needs.DistinctBy(n => n.Path).Select(n => $"{n.Name} ({n.How})")) + ".");
-        if (run.Cable?.Conduit is not { MinRadius: { } least, Outside: { } outside } conduit)
+        if (run.Cable is not { Conduit: { MinRadius: { } least, Outside: { } outside } conduit } cable)
             return None("First: the conduit's least radius and outside diameter (cable.conduit.minRadius, cable.conduit.outside).");
-        var unknown = run.Cable.Places.Where(p => !p.IsKnown).Select(p => p.Name).ToList();
+        var unknown = cable.Places.Concat(cable.Supports.Select(s => s.Place)).Where(p => !p.IsKnown).Select(p => p.Name).Distinct().ToList();
         if (unknown.Count > 0)
             return None($"First: the places of {string.Join(", ", unknown)} (throwright measure says why they have none).");
+        LieCase between = new() { Start = ends.Start, StartAlong = ends.StartAlong, End = ends.End, EndAlong = ends.EndAlong, Length = 1 };
+        Vector3[] points = [ends.Start, .. cable.Supports.Reverse().Where(s => s.IsKept).Select(s => PointSurvey.Place(s.Place)), ends.End];
+        if (points.Zip(points.Skip(1)).Any(p => !((p.Second - p.First).Size > 1e-3)))
+            return None("Two of the ends and supports that stay are one place: nothing can run between them.");
         var of = new RoutePlanCase
         {
             Start = ends.Start,
@@ -53,39 +57,53 @@ public static class RouteSolve
             RadiusMargin = Published.Get("route/radius-margin").Value,
             ConduitRadius = 0.5 * outside.Most,
             KeepOuts = RouteInputs.KeepOuts(aircraft),
-            Places = run.Cable.Places.Select((p, i) => new SupportPlace(p.Name.Length > 0 ? p.Name : $"place {i + 1}", PointSurvey.Place(p))).ToEquatableList(),
+            Places = cable.Places.Select((p, i) => new SupportPlace(p.Name.Length > 0 ? p.Name : $"place {i + 1}", PointSurvey.Place(p))).ToEquatableList(),
+            Passes = RouteInputs.Passes(cable, between, s => s.IsKept),
             MostSpan = RouteFindings.SpacingFor(conduit).Value,
             Stiffness = RouteInputs.StiffnessOf(conduit),
             Weight = new(0, 0, -(conduit.Weight?.Nominal.NewtonsPerMetre ?? 0)),
         };
+        // Better a route with a long span or without margin, told as such, than none: planned only where it is wanted.
+        var options = new List<RouteOption>();
+        var present = Present(aircraft, run, say);
+        if (present is not null)
+            options.Add(present);
         var plan = RoutePlanner.Plan(of);
-        // Better a route with a long span or without margin, told as such, than none.
+        options.AddRange(plan.Choices.Select(c => Option(aircraft, run, c, say)).Where(IsNew));
         foreach (var weaker in (RoutePlanCase[])[of with { MostSpan = null }, of with { RadiusMargin = 1 }, of with { MostSpan = null, RadiusMargin = 1 }])
         {
-            if (plan.Choices.Count > 0 || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.TooFar })
+            if (options.Any(o => o.Works) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
             plan = RoutePlanner.Plan(weaker);
             if (plan.Choices.Count > 0)
                 of = weaker;
+            options.AddRange(plan.Choices.Select(c => Option(aircraft, run, c, say)).Where(IsNew));
         }
 
-        if (plan.Refusal is { } refusal)
-            return None(Say(refusal, plan, of, say));
-        var spaced = of.MostSpan is not null;
-        var options = plan.Choices.Select(c => Option(aircraft, run, c, say)).ToEquatableList();
-        var best = options.Select((o, i) => (o, i)).FirstOrDefault(x => x.o.Works, (o: options[0], i: -1)).i;
-        var bound = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(plan.Bound.Length, Rounding.Down)}.";
+        // The supports there are, planned anew, are no other choice where they work as they are.
+        bool IsNew(RouteOption option) => !(present is { Works: true } && option.Answer.Run.Cable!.Supports.Equals(cable.Supports));
+        var dropped = cable.Supports.Count(s => !s.IsKept);
+        if (options.Count == 0 && plan.Refusal is { } refusal)
+            return None(Say(refusal, plan, of, say)) with { Bound = plan.Bound.Length, Dropped = dropped };
+        var bound = RoutePlanner.Certify(of, plan).Length;
+        var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
+        // What needs no work comes first, a long span last.
+        var best = options.FindIndex(o => o is { Works: true, Spaced: true });
         if (best < 0)
-            return new(options, -1, $"Ways were found{(spaced ? $" with spans of {say.Length(RouteFindings.SpacingFor(conduit).Value)} or less" : "")}, but none keeps the least radius where hand and tape are off. {bound}");
+            best = options.FindIndex(o => o.Works);
+        if (best < 0)
+            return new(options.ToEquatableList(), -1, $"Ways were found, but none keeps the least radius and its distances where hand and tape are off. {proved}", bound, dropped);
         var chosen = options[best];
         var lie = chosen.Answer.Route!.Lie!;
-        var sentence = (lie.Case.Supports.Count == 0 ? "Hold the conduit at its ends only" : $"Hold the conduit at {chosen.Label}")
-            + $": {say.Length(lie.Case.Length)} between the ends, least radius {say.Length(lie.LeastRadius, Rounding.Down)}, it turns {say.Angle(lie.BendTotal)}. {bound}"
-            + (spaced ? "" : $" A span is longer than {say.Length(RouteFindings.SpacingFor(conduit).Value)}: no places held it with shorter ones.");
-        return new(options, best, sentence);
+        var how = ReferenceEquals(chosen, present) ? "The conduit can stay as it is held now"
+            : lie.Case.Supports.Count == 0 ? "Hold the conduit at its ends only" : $"Hold the conduit at {chosen.Label}";
+        var spacing = RouteFindings.SpacingFor(conduit).Value;
+        var sentence = $"{how}: {say.Length(lie.Case.Length)} between the ends, least radius {say.Length(lie.LeastRadius, Rounding.Down)}, it turns {say.Angle(lie.BendTotal)}. {proved}"
+            + (chosen.Spaced ? "" : $" Caution: a span of {say.Length(lie.Spans.Max(s => s.Length), Rounding.Up)} is longer than the {say.Length(spacing)} wanted, and no supports were found that part it.");
+        return new(options.ToEquatableList(), best, sentence, bound, dropped);
     }
 
-    private static RouteSolution None(string why) => new([], -1, why);
+    private static RouteSolution None(string why) => new([], -1, why, 0, 0);
 
     private static string Say(NoRoute refusal, RoutePlan plan, RoutePlanCase of, FigureWriter say)
     {
@@ -93,59 +111,116 @@ public static class RouteSolve
         return refusal.Reason switch
         {
             NoRouteReason.EndBlocked => $"An end of the conduit, or the way it points, is too near to {refusal.Nearest}.",
+            NoRouteReason.PassBlocked => $"A support that stays is too near to {refusal.Nearest}.",
             NoRouteReason.TooFar => $"Even the shortest way, {say.Length(plan.Bound.Length, Rounding.Up)}, is longer than the longest conduit.",
             NoRouteReason.NoWay => $"No way with a radius of {say.Length(of.WantedRadius, Rounding.Up)} was found.{near}",
             _ => $"Ways were found, but held at the places permitted the conduit lies in none of them. Name more places under cable.places, or none at all to see where it would like to be held.{near}",
         };
     }
 
+    /// <summary>The supports as they are, and their length where none is typed; null where they give no lie.</summary>
+    private static RouteOption? Present(Aircraft aircraft, Run run, FigureWriter say)
+    {
+        var cable = run.Cable!;
+        if (RouteInputs.Of(run, LeverPlacement.Of(run.LeverEnd, []), null, []) is not { Lie: not null } now)
+            return null;
+        // A length that is only proposed is written down, so that it holds.
+        var length = now.Origin == LengthOrigin.Natural ? Typed(now.Case.Length + now.InFittings, say) : default((Toleranced<Length> Value, string Text)?);
+        return Judged(aircraft, run, cable.Supports, length, cable.Supports.Count == 0 ? "no support, as now" : "as it is now", [], say);
+    }
+
+    /// <summary>A choice of the planner as it is typed, with the shortest length that keeps the radius where hand and tape are off.</summary>
     private static RouteOption Option(Aircraft aircraft, Run run, RouteChoice choice, FigureWriter say)
     {
         var cable = run.Cable!;
         var inFittings = (cable.Ends?.InBushing.Metres ?? 0) + (cable.Ends?.InAnchor.Metres ?? 0);
-        // As it is typed: rounded first, then taken through the chain.
-        var supports = new List<(Support Support, string Json)>();
-        foreach (var (support, name) in choice.Lie.Case.Supports.Zip(choice.Places.Count == choice.Lie.Case.Supports.Count ? choice.Places : choice.Lie.Case.Supports.Select(_ => "")).Reverse())
+        // As it is typed: rounded first, then taken through the chain. The file's supports run from the device to the knob.
+        var kept = new Queue<Support>(cable.Supports.Reverse().Where(s => s.IsKept));
+        var supports = choice.Holds.Zip(choice.Lie.Case.Supports, (hold, lies) => hold.Stays ? (kept.Dequeue(), "") : Typed(cable, hold, lies, say)).Reverse()
+            .Select(s => (Support: s.Item1, Json: s.Item2.Length > 0 ? s.Item2 : Json(s.Item1, say))).ToList();
+        var list = supports.Select(s => s.Support).ToEquatableList();
+        TrialEdit edit = new("cable.supports", $"[{string.Join(", ", supports.Select(s => s.Json))}]", IsJson: true);
+        var names = choice.Holds.Reverse().Select(h => h.Place).ToList();
+        var free = names.Count(n => n.Length == 0);
+        var label = supports.Count == 0 ? "no support"
+            : string.Join(" and ", names.Where(n => n.Length > 0).Concat(free == 0 ? [] : [$"{free} {(free < names.Count ? "more " : "")}{(free == 1 ? "place" : "places")}"]));
+        // A run drawn tight has no length in hand for ends that are not where they were measured.
+        RouteOption? best = null;
+        foreach (var more in (ReadOnlySpan<double>)[1, 1.004, 1.01, 1.02, 1.035, 1.055])
         {
-            var known = cable.Places.Select((p, i) => (Place: p, Name: p.Name.Length > 0 ? p.Name : $"place {i + 1}")).FirstOrDefault(p => p.Name == name && name.Length > 0).Place;
-            var place = known ?? Rounded(support.Point, say);
-            var at = known is { Name.Length: > 0 } ? $"\"{known.Name.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"" : Json(place, say);
-            var along = support.Along is { } a && support.Kind != SupportKind.Grommet ? a.Unit() : (Vector3?)null;
-            var line = along is { } d ? new DirectionAt(Math.Round(d.X, 3), Math.Round(d.Y, 3), Math.Round(d.Z, 3)) : null;
-            var direction = line is null ? "" : string.Create(CultureInfo.InvariantCulture, $", \"along\": [{line.Aft:0.###}, {line.Right:0.###}, {line.Up:0.###}]");
-            supports.Add((new() { Place = place, Along = line }, $"{{ \"at\": {at}{direction}, \"kind\": \"tightClamp\" }}"));
+            var length = Typed((more * choice.Length) + inFittings, say);
+            var changed = run with { Cable = Routed(cable, list, length.Value) };
+            if (RouteInputs.Of(changed, LeverPlacement.Of(run.LeverEnd, []), null, []) is not { Lie: not null, Spread: { } spread })
+                continue;
+            var enough = spread.Without == 0 && spread.LeastRadius >= cable.Conduit!.MinRadius!.Value.Metres;
+            if (!enough && best is not null && !(spread.LeastRadius > best.Answer.Route!.Spread!.LeastRadius))
+                continue;
+            best = Judged(aircraft, run, list, length, label, [edit], say);
+            if (best.Works)
+                break;
         }
 
-        var length = Typed(choice.Length + inFittings, say);
-        var changed = run with
-        {
-            Cable = cable with { Supports = supports.Select(s => s.Support).ToEquatableList(), Length = length.Value, Bends = [], BendTotal = null, LongestStraight = null },
-        };
+        return best ?? Judged(aircraft, run, list, Typed(choice.Length + inFittings, say), label, [edit], say);
+    }
+
+    private static Cable Routed(Cable cable, EquatableList<Support> supports, Toleranced<Length>? length) =>
+        cable with { Supports = supports, Length = length, Bends = [], BendTotal = null, LongestStraight = null };
+
+    private static RouteOption Judged(Aircraft aircraft, Run run, EquatableList<Support> supports, (Toleranced<Length> Value, string Text)? length, string label, EquatableList<TrialEdit> first, FigureWriter say)
+    {
+        var cable = run.Cable!;
+        var changed = run with { Cable = Routed(cable, supports, length?.Value ?? cable.Length) };
         var answer = RunCheck.Solve(aircraft, changed, Quick);
+        if (answer.Route is { Lie: { } lie } route)
+            answer = answer with { Route = route with { Gaps = RouteInputs.Gaps(aircraft, changed, lie) } };
         var findings = RouteFindings.Of(aircraft, answer, say).ToList();
-        var radius = findings.FirstOrDefault(f => f.Rule == LieRules.Radius)?.Verdict ?? Verdict.Fail;
+        Verdict Of(string rule) => findings.Where(f => f.Rule == rule).Select(f => f.Verdict).DefaultIfEmpty(Verdict.Clear).Max();
+        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail;
         EquatableList<TrialEdit> edits =
         [
-            new("cable.supports", $"[{string.Join(", ", supports.Select(s => s.Json))}]", IsJson: true),
-            new("cable.length", length.Text),
+            .. first,
+            .. length is { } typed ? [new TrialEdit("cable.length", typed.Text)] : (TrialEdit[])[],
             .. cable.Bends.Count > 0 ? [new TrialEdit("cable.bends", "")] : (TrialEdit[])[],
             .. cable.BendTotal is not null ? [new TrialEdit("cable.bendTotal", "")] : (TrialEdit[])[],
             .. cable.LongestStraight is not null ? [new TrialEdit("cable.longestStraight", "")] : (TrialEdit[])[],
         ];
-        var label = supports.Count == 0 ? "no support"
-            : choice.Places.Count > 0 && choice.Places.All(p => p.Length > 0) ? string.Join(" and ", choice.Places.Reverse())
-            : supports.Count == 1 ? "one place" : $"{supports.Count} places";
-        return new(label, choice, answer, answer.Route?.Lie is not null && radius == Verdict.Clear, edits);
+        return new(label, answer, works, Of(LieRules.Supports) == Verdict.Clear, edits);
     }
 
-    private static (Toleranced<Length> Value, string Text) Typed(double metres, FigureWriter say)
+    /// <summary>A support of the planner's as the file has it: a clamp of the conduit's size, its line only where it needs one.</summary>
+    private static (Support Support, string Json) Typed(Cable cable, RouteHold hold, LieSupport lies, FigureWriter say)
     {
-        var text = say.Typed(metres);
-        return UnitText.TryRead<Length>(text, out var value, out var problem) ? (value, text) : throw new InvalidOperationException($"\"{text}\": {problem}");
+        var known = cable.Places.Select((p, i) => (Place: p, Name: p.Name.Length > 0 ? p.Name : $"place {i + 1}")).FirstOrDefault(p => p.Name == hold.Place && hold.Place.Length > 0).Place;
+        var along = hold.IsTurned && lies.Along is { } a ? a.Unit() : (Vector3?)null;
+        var support = new Support
+        {
+            Place = known ?? Rounded(lies.Point, say),
+            Along = along is { } d ? new(Math.Round(d.X, 3), Math.Round(d.Y, 3), Math.Round(d.Z, 3)) : null,
+            Kind = hold.Kind == SupportKind.Sliding ? SupportHold.SlidingClamp : SupportHold.TightClamp,
+            Size = RouteFindings.DashFor(cable.Conduit) is { } dash ? new Length(dash * Published.Get("route/clamp-step").Value) : null,
+        };
+        return (support, Json(support, say));
     }
+
+    private static string Json(Support support, FigureWriter say)
+    {
+        static string Quoted(string text) => $"\"{text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
+        string Limits(Toleranced<Length> length) => Quoted(Solve.Typed(length, say).Text);
+        var (p, members) = (support.Place, new List<string>());
+        members.Add($"\"at\": {(p.Name.Length > 0 ? Quoted(p.Name) : $"[{Limits(p.Station)}, {Limits(p.Buttline)}, {Limits(p.Waterline)}]")}");
+        if (support.Along is { } line)
+            members.Add(string.Create(CultureInfo.InvariantCulture, $"\"along\": [{line.Aft}, {line.Right}, {line.Up}]"));
+        members.Add($"\"kind\": \"{support.Kind switch { SupportHold.SlidingClamp => "slidingClamp", SupportHold.Grommet => "grommet", _ => "tightClamp" }}\"");
+        if (support.Size is { } size)
+            members.Add($"\"size\": {Quoted(say.Size(size.Metres))}");
+        if (support.FromAnchor is { } from)
+            members.Add($"\"fromAnchor\": {Limits(from)}");
+        if (support.Stays is { } stays)
+            members.Add($"\"stays\": {(stays ? "true" : "false")}");
+        return $"{{ {string.Join(", ", members)} }}";
+    }
+
+    private static (Toleranced<Length> Value, string Text) Typed(double metres, FigureWriter say) => Solve.Typed(Toleranced<Length>.Exact(new(metres)), say);
 
     private static PointAt Rounded(Vector3 place, FigureWriter say) => new(Typed(place.X, say).Value, Typed(place.Y, say).Value, Typed(place.Z, say).Value);
-
-    private static string Json(PointAt place, FigureWriter say) =>
-        $"[\"{say.Typed(place.Station.Nominal.Metres)}\", \"{say.Typed(place.Buttline.Nominal.Metres)}\", \"{say.Typed(place.Waterline.Nominal.Metres)}\"]";
 }

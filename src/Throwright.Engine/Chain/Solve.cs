@@ -289,8 +289,12 @@ public sealed class Solve
     }
 
     /// <summary>Length with limits, as typed into the file, and the value that is read back.</summary>
-    public (Toleranced<Length> Value, string Text) Typed(Toleranced<Length> wanted)
+    public (Toleranced<Length> Value, string Text) Typed(Toleranced<Length> wanted) => Typed(wanted, say);
+
+    /// <summary>Length with limits, as typed into the file, and the value that is read back.</summary>
+    public static (Toleranced<Length> Value, string Text) Typed(Toleranced<Length> wanted, FigureWriter say)
     {
+        ArgumentNullException.ThrowIfNull(say);
         var (metres, minus, plus) = (wanted.Nominal.Metres, wanted.Minus, wanted.Plus);
         var text = minus == 0 && plus == 0
             ? say.Typed(metres)

@@ -16,6 +16,11 @@ public sealed record Support
 
     /// <summary>Conduit from the anchor to here, where a tight clamp was closed at a mark; null: where it settled by itself.</summary>
     public Toleranced<Length>? FromAnchor { get; init; }
+
+    /// <summary>A new route keeps it; null: only where it is a grommet, since a hole does not move.</summary>
+    public bool? Stays { get; init; }
+
+    public bool IsKept => Stays ?? Kind == SupportHold.Grommet;
 }
 
 public enum SupportHold

@@ -9,7 +9,21 @@ internal sealed class PlannedCurve
     private const int Band = 7;
     private readonly Vector3[] r;
 
-    private PlannedCurve(Vector3[] points) => r = points;
+    private PlannedCurve(Vector3[] points, double[] passes) => (r, Passes) = (points, passes);
+
+    /// <summary>Parts of the length at which curves were joined.</summary>
+    public double[] Passes { get; }
+
+    /// <summary>One curve of several that follow each other.</summary>
+    public static PlannedCurve Joined(IReadOnlyList<PlannedCurve> legs)
+    {
+        var whole = legs.Sum(l => l.Length);
+        List<Vector3> points = [legs[0].r[0], .. legs.SelectMany(l => l.r.Skip(1))];
+        double[] passes = new double[legs.Count - 1];
+        for (var i = 0; i < passes.Length; i++)
+            passes[i] = (i > 0 ? passes[i - 1] : 0) + (legs[i].Length / whole);
+        return new(Resample(points, points.Count - 1), passes);
+    }
 
     public IReadOnlyList<Vector3> Points => r;
 
@@ -84,7 +98,7 @@ internal sealed class PlannedCurve
                 return null;
         }
 
-        return new(r);
+        return new(r, []);
     }
 
     private static double Spacing(Vector3[] r)

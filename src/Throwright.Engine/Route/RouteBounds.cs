@@ -1,3 +1,4 @@
+using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Engine.Route;
@@ -10,9 +11,9 @@ internal static class RouteBounds
 
     public static RouteBound Find(RoutePlanCase of)
     {
-        var straight = (of.End - of.Start).Size;
-        var radius = of.WantedRadius;
-        var oneEnded = Math.Max(ShortestWay.From(of.StartAlong, of.End - of.Start, radius), ShortestWay.From(-of.EndAlong, of.Start - of.End, radius));
+        LieCase over = new() { Start = of.Start, StartAlong = of.StartAlong, End = of.End, EndAlong = of.EndAlong, Supports = of.Passes.Select(p => p.Support).ToEquatableList(), LeastRadius = of.WantedRadius, Length = 1 };
+        var straight = over.Straight;
+        var oneEnded = LieSolver.ShortestWay(over);
         return oneEnded > straight * (1 + 1e-12) ? new(oneEnded, RouteBoundKind.OneEnded) : new(straight, RouteBoundKind.Straight);
     }
 

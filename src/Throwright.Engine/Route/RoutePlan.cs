@@ -14,13 +14,21 @@ public sealed record RouteGap(string Name, KeepOutKind Kind, double Least, doubl
 /// <param name="LeastRoom">Least of gap less wanted distance, m.</param>
 public sealed record RouteAtMove(string Name, double Moved, double LeastRadius, double LeastRoom);
 
+/// <summary>What a route asks of one support.</summary>
+/// <param name="Place">Name of the place or of the support that stays; empty where it may sit anywhere.</param>
+/// <param name="Kind">A grommet for one that stays and is one. Else a clamp: tight where that will do, sliding where only that lets the lever end move.</param>
+/// <param name="IsTurned">The clamp's line has to be the lie's; else it may be left to turn as the conduit lies, and then closed.</param>
+/// <param name="Stays">It was there before.</param>
+public sealed record RouteHold(string Place, SupportKind Kind, bool IsTurned, bool Stays);
+
 /// <summary>One route: supports, length, and the lie they give.</summary>
 public sealed record RouteChoice
 {
+    /// <summary>The lie before the clamps are closed: one that may be left to turn holds like a grommet.</summary>
     public required Lie Lie { get; init; }
 
-    /// <summary>Names of the places used, in order; empty names where supports may sit anywhere.</summary>
-    public required EquatableList<string> Places { get; init; }
+    /// <summary>From the start to the end.</summary>
+    public required EquatableList<RouteHold> Holds { get; init; }
     public required EquatableList<RouteGap> Gaps { get; init; }
     public required EquatableList<RouteAtMove> AtMoves { get; init; }
 
@@ -49,6 +57,9 @@ public enum NoRouteReason
 {
     /// <summary>An end or its direction is inside something it should stay away from.</summary>
     EndBlocked,
+
+    /// <summary>A support that stays is inside something that the conduit has to stay away from.</summary>
+    PassBlocked,
 
     /// <summary>Even the shortest way is longer than the longest conduit.</summary>
     TooFar,

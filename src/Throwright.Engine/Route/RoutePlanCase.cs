@@ -31,6 +31,9 @@ public sealed record KeepOut(string Name, KeepOutKind Kind, double Keep, Func<Ve
 /// <param name="Along">Direction of a clamp there, any length; null: it may be turned as the conduit wants.</param>
 public sealed record SupportPlace(string Name, Vector3 Point, Vector3? Along = null);
 
+/// <summary>A support that every route has: a hole that the conduit passes, a clamp that stays.</summary>
+public sealed record RoutePass(string Name, LieSupport Support);
+
 /// <summary>Where the lever end goes when what carries it moves on its mounts.</summary>
 /// <param name="By">Shift of the end, m.</param>
 /// <param name="Turn">Turn about the end, as an axis times an angle in rad.</param>
@@ -57,13 +60,19 @@ public sealed record RoutePlanCase
     public required double ConduitRadius { get; init; }
     public EquatableList<KeepOut> KeepOuts { get; init; } = [];
 
-    /// <summary>Conduit at each end that structure and edges are not held against: the fitting goes through them there.</summary>
+    /// <summary>
+    /// Conduit at each end, and to each side of a grommet, that structure and edges are not held against: it goes through them
+    /// there. To each side of a clamp it may be nearer than wanted, but not touch.
+    /// </summary>
     public double FreeAtEnds { get; init; } = 0.03;
 
     /// <summary>Permitted places for supports; none given: anywhere in the free.</summary>
     public EquatableList<SupportPlace> Places { get; init; } = [];
 
-    /// <summary>False: no supports at all.</summary>
+    /// <summary>Supports that stay, from the start to the end.</summary>
+    public EquatableList<RoutePass> Passes { get; init; } = [];
+
+    /// <summary>False: none but those that stay.</summary>
     public bool MayBeSupported { get; init; } = true;
 
     /// <summary>Most conduit between two holds; null: no matter.</summary>

@@ -33,6 +33,12 @@ public static class RoutePlanner
                 return new([], bound, new(NoRouteReason.EndBlocked, space.NearestAt(end)));
         }
 
+        foreach (var pass in of.Passes)
+        {
+            if (space.At(pass.Support.Point) < 0)
+                return new([], bound, new(NoRouteReason.PassBlocked, space.NearestAt(pass.Support.Point)));
+        }
+
         var search = new Search(of, space, bound);
         return search.Run();
     }
@@ -54,29 +60,38 @@ public static class RoutePlanner
     {
         if (!(of.LeastRadius > 0) || !(of.RadiusMargin >= 1) || !(of.ConduitRadius >= 0) || !(of.FreeAtEnds >= 0) || of.Choices < 1 || of.MostSpan is <= 0 || of.Stiffness is <= 0)
             throw new ArgumentOutOfRangeException(nameof(of), of, "least radius > 0, margin 1 or more, radius of the conduit and free ends 0 or more, a choice at least");
-        if (!((of.End - of.Start).Size > 0))
-            throw new ArgumentException("the ends are one point", nameof(of));
+        Vector3[] points = [of.Start, .. of.Passes.Select(p => p.Support.Point), of.End];
+        if (points.Zip(points.Skip(1)).Any(p => !((p.Second - p.First).Size > 0)))
+            throw new ArgumentException("two ends, or an end and a support that stays, are one point, or no numbers", nameof(of));
     }
 
     /// <summary>A lie that was tried.</summary>
     /// <param name="Lack">0: keeps everything; else how much is lacking, as parts of the radius wanted.</param>
-    private sealed record Trial(LieCase Case, EquatableList<string> Places, ElasticCurve Curve, double Lack);
+    private sealed record Trial(LieCase Case, EquatableList<Hold> Holds, ElasticCurve Curve, double Lack);
+
+    /// <summary>A support, and the place it sits at; null: one that stays, or a place of the planner's own.</summary>
+    private sealed record Hold(LieSupport Support, SupportPlace? Place, bool Stays)
+    {
+        public string Name { get; init; } = Place?.Name ?? "";
+    }
 
     private sealed class Search(RoutePlanCase of, FreeSpace space, RouteBound bound)
     {
         private readonly List<Trial> held = [];
+        private readonly List<Hold> passes = [.. of.Passes.Select(p => new Hold(p.Support, null, true) { Name = p.Name })];
 
         public RoutePlan Run()
         {
-            Try(Unsupported());
+            var bare = Unsupported();
+            Try(bare);
             var anyWay = false;
             if (of.MayBeSupported || held.Count == 0)
             {
-                foreach (var curve in Curves())
+                foreach (var curve in Curves(bare))
                 {
                     anyWay = true;
                     if (!of.MayBeSupported)
-                        Try(AtLength(Case([], curve.Length), []));
+                        Try(AtLength(passes, curve.Length));
                     else if (of.Places.Count > 0)
                         Try(OverPlaces(curve));
                     else
@@ -118,33 +133,63 @@ public static class RoutePlanner
             return space.NearestAt(Enumerable.Range(0, 101).Select(i => of.Start + (0.01 * i * d)).MinBy(space.At));
         }
 
-        private LieCase Case(IEnumerable<LieSupport> supports, double length) => new()
+        private LieCase Case(IEnumerable<Hold> holds, double length) => new()
         {
             Start = of.Start,
             StartAlong = of.StartAlong,
             End = of.End,
             EndAlong = of.EndAlong,
-            Supports = supports.ToEquatableList(),
+            Supports = holds.Select(h => h.Support).ToEquatableList(),
             Length = length,
             LeastRadius = of.LeastRadius,
             Stiffness = of.Stiffness,
             Weight = of.Weight,
         };
 
-        private IEnumerable<PlannedCurve> Curves()
+        /// <summary>Drawn curves from end to end over the supports that stay.</summary>
+        private IEnumerable<PlannedCurve> Curves(Trial? bare)
+        {
+            if (passes.Count == 0)
+                return Curves(of);
+            // A grommet lets the conduit turn: it is taken to pass as it does with nothing else to hold it.
+            var poses = new List<(Vector3 Point, Vector3 Along)> { (of.Start, of.StartAlong) };
+            for (var i = 0; i < passes.Count; i++)
+            {
+                var p = passes[i].Support;
+                var next = i + 1 < passes.Count ? passes[i + 1].Support.Point : of.End;
+                poses.Add((p.Point, p.Kind != SupportKind.Grommet ? p.Along!.Value : bare is not null ? bare.Curve.Nodes[bare.Curve.Holds[i + 1]].Tangent : next - poses[i].Point));
+            }
+
+            poses.Add((of.End, of.EndAlong));
+            var legs = poses.Zip(poses.Skip(1)).Select(p => Curves(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }).Take(Ways / 2).ToList()).ToList();
+            return legs.Any(l => l.Count == 0) ? [] : Joined(legs);
+        }
+
+        /// <summary>The first way of every leg, then each other way of one leg with the first ways of the rest.</summary>
+        private static IEnumerable<PlannedCurve> Joined(List<List<PlannedCurve>> legs)
+        {
+            yield return PlannedCurve.Joined([.. legs.Select(l => l[0])]);
+            for (var i = 0; i < legs.Count; i++)
+            {
+                for (var way = 1; way < legs[i].Count; way++)
+                    yield return PlannedCurve.Joined([.. legs.Select((l, k) => l[k == i ? way : 0])]);
+            }
+        }
+
+        private IEnumerable<PlannedCurve> Curves(RoutePlanCase leg)
         {
             var room = RoomInHand;
             var radius = of.WantedRadius * RadiusInHand;
             List<PlannedCurve> known = [];
             foreach (var samples in (int[])[400, 1400])
             {
-                var map = new Roadmap(of, space, radius, room, samples);
+                var map = new Roadmap(leg, space, radius, room, samples);
                 for (var way = 0; way < Ways; way++)
                 {
                     if (map.Next() is not { } corners)
                         break;
                     // Other legs are often pulled tight into the same curve.
-                    if (PlannedCurve.Of(of, space, corners, radius, room) is { } curve && known.All(k => Apart(k, curve) > 0.02))
+                    if (PlannedCurve.Of(leg, space, corners, radius, room) is { } curve && known.All(k => Apart(k, curve) > 0.02))
                     {
                         known.Add(curve);
                         map.Wear(curve);
@@ -152,7 +197,7 @@ public static class RoutePlanner
                     }
                 }
 
-                if (held.Count > 0)
+                if (held.Count > 0 || (passes.Count > 0 && known.Count > 0))
                     break;
             }
         }
@@ -168,14 +213,15 @@ public static class RoutePlanner
         /// <summary>No support at all: the shortest length at which the lie keeps everything.</summary>
         private Trial? Unsupported()
         {
-            if (of.MostSpan is { } most && most < bound.Length)
+            if (passes.Count == 0 && of.MostSpan is { } most && most < bound.Length)
                 return null;
-            return Shortest(Case([], 1), [], 1.9);
+            return Shortest(passes, 1.9);
         }
 
         /// <summary>Shortest length that keeps everything, or the one that lacks least.</summary>
-        private Trial? Shortest(LieCase supported, EquatableList<string> places, double longest)
+        private Trial? Shortest(IReadOnlyList<Hold> holds, double longest)
         {
+            var supported = Case(holds, 1);
             var least = Math.Max(bound.Length, LieSolver.ShortestWay(supported with { LeastRadius = of.WantedRadius }));
             ReadOnlySpan<double> factors = [1.002, 1.01, 1.02, 1.035, 1.055, 1.08, 1.11, 1.15, 1.2, 1.27, 1.35, 1.45, 1.6, 1.8, 2.1];
             Trial? best = null;
@@ -184,7 +230,7 @@ public static class RoutePlanner
             {
                 if (factor > longest)
                     break;
-                if (AtLength(supported with { Length = factor * least }, places, best) is { } trial)
+                if (AtLength(holds, factor * least, best) is { } trial)
                 {
                     if (best is null || trial.Lack < best.Lack)
                         best = trial;
@@ -195,7 +241,7 @@ public static class RoutePlanner
                         for (var i = 0; i < 3; i++)
                         {
                             var middle = 0.5 * (low + high);
-                            if (AtLength(supported with { Length = middle * least }, places, best) is { Lack: <= 0 } shorter)
+                            if (AtLength(holds, middle * least, best) is { Lack: <= 0 } shorter)
                                 (high, best) = (middle, shorter);
                             else
                                 low = middle;
@@ -212,8 +258,9 @@ public static class RoutePlanner
         }
 
         /// <summary>The lie of a case, and what it lacks; null where there is none.</summary>
-        private Trial? AtLength(LieCase lie, EquatableList<string> places, Trial? near = null)
+        private Trial? AtLength(IReadOnlyList<Hold> holds, double length, Trial? near = null)
         {
+            var lie = Case(holds, length);
             if (lie.Length < lie.Straight || lie.Length > LieSolver.MostSlack * lie.Straight || lie.Length > of.LongestLength)
                 return null;
             var problem = LieSolver.Problem(lie, lie.Length) with { Segments = PlanSegments };
@@ -225,10 +272,10 @@ public static class RoutePlanner
                 return null;
             var lack = Lack(curve, lie);
             if (lack > 0)
-                return new(lie, places, curve, lack);
+                return new(lie, holds.ToEquatableList(), curve, lack);
             // It keeps everything: is it where the conduit rests, and not only one of several places?
             var answer = ElasticCurveSolver.Solve(problem);
-            return answer.Curve is { } lowest ? new(lie, places, lowest, Lack(lowest, lie) + (IsCertain(lowest, answer.Others) ? 0 : 1)) : null;
+            return answer.Curve is { } lowest ? new(lie, holds.ToEquatableList(), lowest, Lack(lowest, lie) + (IsCertain(lowest, answer.Others) ? 0 : 1)) : null;
         }
 
         /// <summary>Whether it rests nowhere else by chance: no bow that swings, none on the other side at about the same energy.</summary>
@@ -244,7 +291,7 @@ public static class RoutePlanner
                     lack += Math.Max(0, curve.SpanLength(k) - most) / most;
             }
 
-            lack += Math.Max(0, -space.Along(curve).Room) / of.WantedRadius;
+            lack += Math.Max(0, -space.Along(curve, lie.Supports).Room) / of.WantedRadius;
             return lack;
         }
 
@@ -261,7 +308,7 @@ public static class RoutePlanner
                 best = OnCurve(curve, parts);
                 if (best is { Lack: <= 0 } || parts.Count == MostSupports)
                     break;
-                parts.Add(best is null ? WidestMiddle(parts) : Strays(best.Curve, curve, parts));
+                parts.Add(best is null ? WidestMiddle(curve, parts) : Strays(best.Curve, curve, parts));
                 parts.Sort();
             }
 
@@ -286,13 +333,13 @@ public static class RoutePlanner
 
         private Trial? OnCurve(PlannedCurve curve, List<double> parts)
         {
-            var supports = parts.Select(p => curve.At(p)).Select(p => new LieSupport(p.Point, SupportKind.Tight, p.Along)).ToList();
-            if (supports.Any(s => space.At(s.Point) < 0))
+            var holds = Along(curve, parts.Select(p => (p, new Hold(new(curve.At(p).Point, SupportKind.Tight, curve.At(p).Along), null, false))));
+            if (holds.Any(h => space.At(h.Support.Point) < 0))
                 return null;
             Trial? least = null;
             foreach (var factor in (ReadOnlySpan<double>)[1, 1.004, 1.012, 1.03])
             {
-                var trial = AtLength(Case(supports, factor * curve.Length), [.. supports.Select(_ => "")], least);
+                var trial = AtLength(holds, factor * curve.Length, least);
                 if (trial is not null && (least is null || trial.Lack < least.Lack))
                     least = trial;
                 if (least is { Lack: <= 0 })
@@ -302,16 +349,20 @@ public static class RoutePlanner
             return least;
         }
 
-        private static double WidestMiddle(List<double> parts)
+        /// <summary>With the supports that stay, in their order along the curve.</summary>
+        private List<Hold> Along(PlannedCurve curve, IEnumerable<(double Part, Hold Hold)> more) =>
+            [.. passes.Select((p, i) => (Part: curve.Passes[i], Hold: p)).Concat(more).OrderBy(h => h.Part).Select(h => h.Hold)];
+
+        private static double WidestMiddle(PlannedCurve curve, List<double> parts)
         {
-            double[] all = [0, .. parts, 1];
+            double[] all = [0, .. parts.Concat(curve.Passes).Order(), 1];
             var i = Enumerable.Range(0, all.Length - 1).MaxBy(k => all[k + 1] - all[k]);
             return 0.5 * (all[i] + all[i + 1]);
         }
 
         private static double Strays(ElasticCurve lie, PlannedCurve curve, List<double> parts)
         {
-            double[] all = [0, .. parts, 1];
+            double[] all = [0, .. parts.Concat(curve.Passes).Order(), 1];
             var (worst, at) = (-1.0, 0.5);
             for (var k = 0; k + 1 < all.Length; k++)
             {
@@ -363,8 +414,7 @@ public static class RoutePlanner
             Trial? Of(List<int> which)
             {
                 // A clamp that may be turned lies as a grommet does: its direction is the one the conduit takes.
-                var supports = which.Select(i => near[i].Place).Select(p => new LieSupport(p.Point, p.Along is null ? SupportKind.Grommet : SupportKind.Tight, p.Along));
-                return Shortest(Case(supports, 1), [.. which.Select(i => near[i].Place.Name)], 1.5);
+                return Shortest(Along(curve, which.Select(i => (near[i].Near.Part, new Hold(new(near[i].Place.Point, near[i].Place.Along is null ? SupportKind.Grommet : SupportKind.Tight, near[i].Place.Along), near[i].Place, false)))), 1.5);
             }
         }
 
@@ -377,19 +427,63 @@ public static class RoutePlanner
         /// <summary>The trial solved in full, with the end moved too; null where it does not hold.</summary>
         private RouteChoice? Settled(Trial trial)
         {
-            if (LieSolver.Solve(Clamped(trial)).Lie is not { } lie || !IsCertain(lie.Shape, lie.Others) || lie.LeastRadius < of.WantedRadius || space.Along(lie.Shape).Room < 0)
+            trial = Eased(trial);
+            if (LieSolver.Solve(trial.Case).Lie is not { } lie || !IsCertain(lie.Shape, lie.Others) || lie.LeastRadius < of.WantedRadius || space.Along(lie.Shape, lie.Case.Supports).Room < 0)
                 return null;
-            var moves = of.EndMoves.Select(m => At(m, lie)).ToEquatableList();
-            if (moves.Any(m => !(m.LeastRadius >= of.LeastRadius) || !(m.LeastRoom >= 0)))
+            // Closed clamps grip; where the end then moves too far for them, they have to let the conduit slide.
+            var sliding = false;
+            var moves = Moves(trial, lie, sliding);
+            if (moves is null)
+                moves = Moves(trial, lie, sliding = true);
+            if (moves is null)
                 return null;
-            return new() { Lie = lie, Places = trial.Places, Gaps = space.Gaps(lie.Shape).ToEquatableList(), AtMoves = moves };
+            return new()
+            {
+                Lie = lie,
+                Holds = trial.Holds.Select(h => new RouteHold(
+                    h.Name,
+                    h.Stays ? h.Support.Kind : sliding ? SupportKind.Sliding : SupportKind.Tight,
+                    !h.Stays && h.Support.Kind != SupportKind.Grommet,
+                    h.Stays)).ToEquatableList(),
+                Gaps = space.Gaps(lie.Shape, lie.Case.Supports).ToEquatableList(),
+                AtMoves = moves,
+            };
         }
 
-        /// <summary>Each clamp that may be turned, turned as the conduit lies: the lie stays the same.</summary>
-        private static LieCase Clamped(Trial trial) => trial.Case with
+        /// <summary>Clamps whose line need not be given are left to turn: they ask less of the hand that sets them.</summary>
+        private Trial Eased(Trial trial)
         {
-            Supports = trial.Case.Supports.Select((s, i) => s with { Kind = SupportKind.Tight, Along = s.Along ?? trial.Curve.Nodes[trial.Curve.Holds[i + 1]].Tangent }).ToEquatableList(),
-        };
+            for (var i = 0; i < trial.Holds.Count; i++)
+            {
+                var hold = trial.Holds[i];
+                if (hold.Stays || hold.Place?.Along is not null || hold.Support.Kind == SupportKind.Grommet)
+                    continue;
+                var eased = hold with { Support = new(hold.Support.Point, SupportKind.Grommet) };
+                if (AtLength([.. trial.Holds.Select((h, k) => k == i ? eased : h)], trial.Case.Length) is { Lack: <= 0 } freer)
+                    trial = freer;
+            }
+
+            return trial;
+        }
+
+        /// <summary>The lie with its clamps closed and the end moved, for each move; null where it keeps to one of them no longer.</summary>
+        private EquatableList<RouteAtMove>? Moves(Trial trial, Lie lie, bool sliding)
+        {
+            if (of.EndMoves.Count == 0)
+                return EquatableList<RouteAtMove>.Empty;
+            var closed = lie.Case.Supports.Select((s, i) => trial.Holds[i] switch
+            {
+                { Stays: true } => s,
+                _ => s with
+                {
+                    Kind = sliding ? SupportKind.Sliding : SupportKind.Tight,
+                    Along = s.Along ?? lie.Shape.Nodes[lie.Shape.Holds[i + 1]].Tangent,
+                    At = sliding ? null : lie.Shape.Nodes[lie.Shape.Holds[i + 1]].At,
+                },
+            }).ToEquatableList();
+            var moves = of.EndMoves.Select(m => At(m, lie with { Case = lie.Case with { Supports = closed } })).ToEquatableList();
+            return moves.Any(m => !(m.LeastRadius >= of.LeastRadius) || !(m.LeastRoom >= 0)) ? null : moves;
+        }
 
         private RouteAtMove At(EndMove move, Lie lie)
         {
@@ -400,7 +494,7 @@ public static class RoutePlanner
             var curve = ElasticCurveSolver.Follow(problem, lie.Shape) ?? ElasticCurveSolver.Solve(problem).Curve;
             return curve is null
                 ? new(move.Name, double.NaN, double.NaN, double.NaN)
-                : new(move.Name, LieSolver.Apart(curve, lie.Shape), curve.LeastRadius, new FreeSpace(of, move).Along(curve).Room);
+                : new(move.Name, LieSolver.Apart(curve, lie.Shape), curve.LeastRadius, new FreeSpace(of, move).Along(curve, lie.Case.Supports).Room);
         }
     }
 }

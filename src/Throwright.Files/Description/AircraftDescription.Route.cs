@@ -19,11 +19,12 @@ internal static partial class AircraftDescription
             SupportHold.TightClamp);
         public static readonly Member<Length> Size = Optional("size", new ExactShape<Length>("1 mm", "100 mm"), "Inside diameter of the clamp or grommet.");
         public static readonly Member<Toleranced<Length>> FromAnchor = Optional("fromAnchor", new TolerancedShape<Length>("1 mm", "100 m"), "Tight clamp closed at a mark: conduit from the anchor to here. Left out: closed where the conduit settled by itself.");
+        public static readonly Member<bool> Stays = Optional("stays", Flag, "Whether throwright solve route keeps it. Left out: a grommet stays, since a hole does not move, and a clamp may go.");
         public static readonly ObjectShape<Support> Shape = new(
             "support",
             "a support of the conduit",
-            [Place, Along, Kind, Size, FromAnchor],
-            g => new() { Place = g.Must(Place), Along = g.Item(Along), Kind = g.Or(Kind), Size = g.Maybe(Size), FromAnchor = g.Maybe(FromAnchor) },
+            [Place, Along, Kind, Size, FromAnchor, Stays],
+            g => new() { Place = g.Must(Place), Along = g.Item(Along), Kind = g.Or(Kind), Size = g.Maybe(Size), FromAnchor = g.Maybe(FromAnchor), Stays = g.Maybe(Stays) },
             new Rule(
                 "`fromAnchor` goes with a tight clamp only, and needs `along`.",
                 g =>

@@ -28,8 +28,8 @@ internal static class SolveRouteCommand
         if (answer.Options.Count > 0)
             Table(screen.Line(), answer, say);
         var code = answer.Best is null ? ExitCode.Fail : ExitCode.Clear;
-        if (answer.Options.Count > 0 && open.Run.Cable is { Supports.Count: > 0 })
-            screen.Line().Wrapped("  ", "The supports that the file has now are not kept. Where the conduit must pass a hole, say in the firewall, see that the route passes it.");
+        if (answer.Dropped > 0 && answer.Options.Any(o => o.Edits.Any(e => e.Path == "cable.supports")))
+            screen.Line().Wrapped("  ", "Clamps that the file has now are not kept in a new route; grommets are, and what says \"stays\": true.");
         if (answer.Best is { } best)
         {
             if (write)
@@ -46,7 +46,7 @@ internal static class SolveRouteCommand
     private static void Table(Screen screen, RouteSolution answer, FigureWriter say)
     {
         var unit = say.LengthUnitName;
-        string[] heads = ["", $"length {unit}", "radius", "worst", "turns", "longest span", "hand", ""];
+        string[] heads = ["", $"length {unit}", "over least", "radius", "worst", "turns", "longest span", "hand", ""];
         var rows = new List<string[]> { heads };
         for (var i = 0; i < answer.Options.Count; i++)
         {
@@ -57,12 +57,13 @@ internal static class SolveRouteCommand
             [
                 (i == answer.Recommended ? screen.IsPlain ? "> " : "→ " : "  ") + option.Label,
                 lie is null ? "-" : say.LengthNumber(lie.Case.Length + route!.InFittings),
+                lie is null || answer.Bound == 0 ? "-" : $"{FigureText.Plain(100 * ((lie.Case.Length / answer.Bound) - 1), 1, Rounding.Up)} %",
                 lie is null ? "-" : say.LengthNumber(lie.LeastRadius, Rounding.Down),
                 route?.Spread is { } spread && double.IsFinite(spread.LeastRadius) ? say.LengthNumber(spread.LeastRadius, Rounding.Down) : "-",
                 lie is null ? "-" : say.Angle(lie.BendTotal),
                 lie is null ? "-" : say.LengthNumber(lie.Spans.Max(s => s.Length), Rounding.Up),
                 forces is null ? "-" : say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal)),
-                option.Works ? "radius kept" : "",
+                option.Works ? option.Spaced ? "radius kept" : "radius kept, span long" : "",
             ]);
         }
 

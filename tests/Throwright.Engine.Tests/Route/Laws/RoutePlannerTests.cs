@@ -121,10 +121,36 @@ public class RoutePlannerTests
         foreach (var choice in plan.Choices)
         {
             Keeps(of, choice);
-            Assert.Equal(choice.Places.Select(n => places.Single(p => p.Name == n).Point), choice.Lie.Case.Supports.Select(s => s.Point));
+            Assert.Equal(choice.Holds.Select(h => places.Single(p => p.Name == h.Place).Point), choice.Lie.Case.Supports.Select(s => s.Point));
             Assert.True(choice.Supports >= 1);
             Assert.All(choice.Lie.Spans, s => Assert.True(s.Length <= 0.5 + 1e-9));
         }
+    }
+
+    [Fact]
+    public void Plan_SupportsThatStay_AreKeptInOrderAndKind()
+    {
+        // A wall with a grommet off the straight way, a clamp behind it, and a post between them.
+        RoutePass[] passes = [new("hole", new(new(0.3, 0.12, 0.02), SupportKind.Grommet)), new("clamp", new(new(0.75, 0.1, 0), SupportKind.Sliding, new(1, -0.1, 0)))];
+        var wall = new KeepOut("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.3) - 0.001);
+        var post = new KeepOut("post", KeepOutKind.Heat, 0.02, PointDistance.OfCapsule(new(0.5, 0.12, -0.5), new(0.5, 0.12, 0.5), 0.02));
+        var of = Post() with { KeepOuts = [wall, post], Passes = [.. passes], LeastRadius = 0.06 };
+        var plan = RoutePlanner.Plan(of);
+        Assert.NotEmpty(plan.Choices);
+        foreach (var choice in plan.Choices)
+        {
+            Assert.Equal(passes.Select(p => p.Support), choice.Lie.Case.Supports.Where((_, i) => choice.Holds[i].Stays));
+            Assert.Equal(["hole", "clamp"], choice.Holds.Where(h => h.Stays).Select(h => h.Place));
+            Keeps(of with { KeepOuts = [post] }, choice with { Gaps = [.. choice.Gaps.Where(g => g.Name == "post")] });
+            // Through the wall at the hole and nowhere else.
+            var curve = choice.Lie.Shape;
+            var crossings = Enumerable.Range(0, 2000).Select(i => (A: curve.PointAt(choice.Length * i / 2000), B: curve.PointAt(choice.Length * (i + 1) / 2000))).Where(s => (s.A.X < 0.3) != (s.B.X < 0.3)).ToList();
+            Assert.InRange((Assert.Single(crossings).A - passes[0].Support.Point).Size, 0, 1e-3);
+            Assert.True(choice.Length >= plan.Bound.Length);
+        }
+
+        Assert.Equal(new NoRoute(NoRouteReason.PassBlocked, "tank"), RoutePlanner.Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(passes[0].Support.Point, passes[0].Support.Point, 0.05))] }).Refusal);
+        Assert.Throws<ArgumentException>(() => RoutePlanner.Plan(of with { Passes = [new("here", new(of.Start, SupportKind.Grommet))] }));
     }
 
     [Fact]
