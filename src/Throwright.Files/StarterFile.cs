@@ -207,7 +207,8 @@ public static class StarterFile
                 // What holds it, from the device to the knob: a place as a name from "points" or as three lengths; "tightClamp" (grips),
                 // "slidingClamp" (lets it slide) or "grommet" (holds the place only); the clamp's line (aft, right, up), if it can't
                 // turn; its inside diameter; for a tight clamp closed at a mark, the conduit from the anchor to it, "fromAnchor".
-                // "supports": [ { "at": ["20 in", "-3 in", "6 in"], "kind": "tightClamp", "along": [1, 0, 0], "size": "3/16 in" } ],
+                // throwright solve route keeps grommets, and clamps that say "stays": true.
+                // "supports": [ { "at": ["20 in", "-3 in", "6 in"], "kind": "tightClamp", "along": [1, 0, 0], "size": "3/16 in", "stays": true } ],
                 // Where supports may sit, for throwright solve route. Left out: anywhere.
                 // "places": [["24 in", "-3 in", "6 in"], ["30 in", "-3 in", "7 in"]],
                 // Where the conduit leaves the knob's bushing, and which way; what of conduit and wire sits inside the fittings; wire to

@@ -33,7 +33,7 @@ internal static partial class SoundFiles
                 },
                 "ordered": "62 in ± 1/8 in",
                 "supports": [
-                  { "at": "clamp-1", "along": [1, 0, 0.2], "kind": "tightClamp", "size": "3/16 in", "fromAnchor": "12 in ± 1/4 in" },
+                  { "at": "clamp-1", "along": [1, 0, 0.2], "kind": "tightClamp", "size": "3/16 in", "fromAnchor": "12 in ± 1/4 in", "stays": true },
                   { "at": ["40 in", "0 in", "5 in"], "along": [1, 0, 0], "kind": "slidingClamp" },
                   { "at": "clamp-2", "kind": "grommet" }
                 ],
