@@ -13,8 +13,11 @@ public sealed class Viewer(IJSRuntime script) : IDisposable
 
     public LengthUnit? Unit { get; private set; }
 
+    /// <summary>How wide the window is, px, in steps: drawings are made as wide as they are shown, so that their letters are.</summary>
+    public int Width { get; private set; } = 1440;
+
     /// <summary>The window is as narrow as a phone: drawings stand upright.</summary>
-    public bool IsNarrow { get; private set; }
+    public bool IsNarrow => Width < 700;
 
     public Aircraft Shown(Aircraft aircraft)
     {
@@ -29,11 +32,13 @@ public sealed class Viewer(IJSRuntime script) : IDisposable
 
     /// <summary>The page's script says how wide the window is, now and whenever that changes.</summary>
     [JSInvokable]
-    public void Narrow(bool isNarrow)
+    public void Wide(int width)
     {
-        if (IsNarrow == isNarrow)
+        // A step, so that a window that is being drawn wider is not drawn anew at every pixel.
+        var step = Math.Clamp(width, 320, 4000) / 20 * 20;
+        if (step == Width)
             return;
-        IsNarrow = isNarrow;
+        Width = step;
         Changed?.Invoke();
     }
 

@@ -45,10 +45,10 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A fresh window with nothing remembered.</summary>
-    public async Task<IBrowserContext> Window(int width = 1440, int height = 900, ColorScheme light = ColorScheme.Light, bool touch = false)
+    public async Task<IBrowserContext> Window(int width = 1440, int height = 900, ColorScheme light = ColorScheme.Light, bool touch = false, bool forced = false, ReducedMotion motion = ReducedMotion.Reduce)
     {
         Assert.SkipWhen(browser is null, "No browser here: install chromium, or name one in CHROMIUM_PATH.");
-        var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = light, HasTouch = touch, ReducedMotion = ReducedMotion.Reduce, AcceptDownloads = true });
+        var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = height }, ColorScheme = light, HasTouch = touch, ReducedMotion = motion, ForcedColors = forced ? ForcedColors.Active : ForcedColors.None, AcceptDownloads = true });
         context.SetDefaultTimeout(40_000);
         return context;
     }
@@ -145,6 +145,59 @@ public static class WindowChecks
         await Assertions.Expect(page.Locator("[data-verdict=working], .working-line")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
         await Assertions.Expect(page.Locator("canvas:not([data-mounted])")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
     }
+
+    /// <summary>Nothing scrolls sideways, and no word is cut off: neither by an edge of the window nor by a box or a drawing that it stands in.</summary>
+    public static async Task NothingIsCut(this IPage page, string view)
+    {
+        var found = await page.EvaluateAsync<string[]>(Cut);
+        Assert.True(found.Length == 0, $"{view}:\n{string.Join("\n", found)}");
+    }
+
+    private const string Cut = """
+        () => {
+          const found = [];
+          const root = document.documentElement, wide = root.clientWidth;
+          if (root.scrollWidth > wide) found.push(`the page is ${root.scrollWidth - wide} px too wide`);
+          const words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+          const name = (text) => `"${text.data.trim().slice(0, 60)}" in ${text.parentElement.tagName.toLowerCase()}.${text.parentElement.className.baseVal ?? text.parentElement.className}`;
+          const drawn = new Map();
+          for (let text = words.nextNode(); text; text = words.nextNode()) {
+            const own = text.parentElement;
+            if (text.data.trim() === '' || own.closest('.unseen, .skip, script, style, title, desc, option, noscript, [hidden]') || !own.checkVisibility({ visibilityProperty: true })) continue;
+            const range = document.createRange();
+            range.selectNodeContents(text);
+            const boxes = [...range.getClientRects()].filter((b) => b.width > 0);
+            if (boxes.length === 0) continue;
+            const box = { left: Math.min(...boxes.map((b) => b.left)), right: Math.max(...boxes.map((b) => b.right)), top: Math.min(...boxes.map((b) => b.top)), bottom: Math.max(...boxes.map((b) => b.bottom)) };
+            let scrolls = false;
+            for (let part = own; part && part !== document.body; part = part.parentElement) {
+              const style = getComputedStyle(part), around = part.getBoundingClientRect();
+              const flat = (v) => v === 'hidden' || v === 'clip';
+              if (style.overflowX === 'auto' || style.overflowX === 'scroll') scrolls = true;
+              const isDrawing = part.tagName === 'svg';
+              if (!scrolls && (flat(style.overflowX) || isDrawing) && (box.left < around.left - 1.5 || box.right > around.right + 1.5)) found.push(`cut at a side: ${name(text)}`);
+              if ((flat(style.overflowY) || isDrawing) && (box.top < around.top - 6 || box.bottom > around.bottom + 6)) found.push(`cut above or below: ${name(text)}`);
+              if (isDrawing) {
+                if (!drawn.has(part)) drawn.set(part, []);
+                drawn.get(part).push({ box, text: text.data.trim(), of: own.closest('text') });
+              }
+            }
+            if (!scrolls && (box.left < -0.5 || box.right > wide + 0.5)) found.push(`out of the window: ${name(text)}`);
+          }
+          // Two labels of a drawing on one another.
+          for (const labels of drawn.values())
+            for (let i = 0; i < labels.length; i++)
+              for (let j = i + 1; j < labels.length; j++) {
+                const a = labels[i], b = labels[j];
+                if (a.of === b.of) continue;
+                const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+                const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+                const low = Math.min(a.box.bottom - a.box.top, b.box.bottom - b.box.top);
+                if (across > 1 && down > 0.45 * low) found.push(`on one another: "${a.text}" and "${b.text}"`);
+              }
+          return [...new Set(found)];
+        }
+        """;
 
     public static async Task HasNoAxeFinding(this IPage page, string view)
     {

@@ -24,7 +24,7 @@ public class PathTests(Chromium chromium)
         await Expect(page.Locator("h1")).ToHaveTextAsync("One of six runs does not work yet.");
         await page.Settled();
         await page.HasNoAxeFinding("board");
-        await NothingIsCut(page, "board");
+        await page.NothingIsCut("board");
         var worst = page.Locator(".row").First;
         await Expect(worst).ToHaveAttributeAsync("data-verdict", "fail");
 
@@ -32,7 +32,7 @@ public class PathTests(Chromium chromium)
         await worst.Locator("a.placard").ClickAsync();
         await Expect(page.Locator("h1")).ToContainTextAsync("The knob reaches its OUT stop before the cowl flap is shut");
         await page.HasNoAxeFinding("run");
-        await NothingIsCut(page, "run");
+        await page.NothingIsCut("run");
         var finding = page.Locator(".finding[data-rule='cushion/knob-out']");
         await Expect(finding).ToHaveAttributeAsync("data-verdict", "fail");
 
@@ -194,12 +194,5 @@ public class PathTests(Chromium chromium)
             await page.SetInputFilesAsync("#file", new FilePayload { Name = name, MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(text) });
             await page.ClickAsync(".upload button");
         }
-    }
-
-    /// <summary>Nothing scrolls sideways.</summary>
-    private static async Task NothingIsCut(IPage page, string view)
-    {
-        var over = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(over <= 0, $"{view}: {over} px too wide");
     }
 }

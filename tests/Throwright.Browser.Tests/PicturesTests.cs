@@ -50,6 +50,7 @@ public sealed class PicturesTests(Chromium chromium, PicturesTests.Demo demo) : 
                 await watched.Page.Settled();
                 await watched.Page.EvaluateAsync("document.fonts.ready");
                 await watched.Page.HasNoAxeFinding($"{name}, {word}{size}");
+                await watched.Page.NothingIsCut($"{name}, {word}{size}");
                 Assert.Empty(await watched.Page.EvaluateAsync<string[]>(RedOutsideHandles));
                 Assert.Empty(watched.Faults);
                 if (Folder is not null)

@@ -42,14 +42,17 @@ function showLight(): void {
     button.setAttribute('aria-pressed', String(button.dataset.light === lightNow()));
 }
 
-const narrow = matchMedia('(max-width: 699px)');
 
 const throwright = {
   /** What the last visit chose, and from now on how wide the window is. */
   remembered(viewer: DotNetRef): string | null {
-    const tell = () => void viewer.invokeMethodAsync('Narrow', narrow.matches).catch(() => undefined);
-    narrow.addEventListener('change', tell);
-    if (narrow.matches) tell();
+    const tell = () => void viewer.invokeMethodAsync('Wide', html.clientWidth).catch(() => undefined);
+    let later: ReturnType<typeof setTimeout> | undefined;
+    addEventListener('resize', () => {
+      clearTimeout(later);
+      later = setTimeout(tell, 150);
+    });
+    tell();
     return kept('units');
   },
   remember(units: string): void {
@@ -75,6 +78,17 @@ document.addEventListener('click', (event) => {
   }
 });
 matchMedia('(prefers-color-scheme: dark)').addEventListener('change', showLight);
+
+// A way past the top: it moves the focus, not only the picture.
+document.addEventListener('click', (event) => {
+  const link = event.target instanceof Element ? event.target.closest<HTMLAnchorElement>('a.skip') : null;
+  const to = link && document.getElementById(link.hash.slice(1));
+  if (!to) return;
+  event.preventDefault();
+  event.stopImmediatePropagation();
+  if (!to.hasAttribute('tabindex')) to.tabIndex = -1;
+  to.focus();
+}, { capture: true });
 
 // The scriber: drag anywhere over the ladder; the slider below it has the same value for the keyboard.
 function scribe(event: PointerEvent): void {

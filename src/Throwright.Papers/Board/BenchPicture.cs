@@ -6,16 +6,19 @@ namespace Throwright.Papers.Board;
 /// <summary>Where the four bench figures are measured: what the guided form asks for, in blue on the parts.</summary>
 public static class BenchPicture
 {
-    public static Picture Page()
+    /// <param name="letters">Size of the letters; larger where the picture is shown smaller.</param>
+    public static Picture Page(double letters = 13)
     {
+        // Larger letters need room over the first dimension.
+        var top = letters - 13;
         var sketch = new Sketch(Lines.Px) { Layer = "parts" };
-        Point pivot = new(80, 150), swivel = new(80, 52);
-        double anchor = 300, axis = 52;
+        Point pivot = new(80, 150 + top), swivel = new(80, 52 + top);
+        double anchor = 300, axis = 52 + top;
         // Arm with its other places in phantom.
         foreach (var lean in (double[])[-68, 68])
         {
-            sketch.Polyline([pivot, new(pivot.X + lean, 80)], Lines.Phantom);
-            sketch.Circle(pivot.X + lean, 80, 5, Lines.Phantom);
+            sketch.Polyline([pivot, new(pivot.X + lean, 80 + top)], Lines.Phantom);
+            sketch.Circle(pivot.X + lean, 80 + top, 5, Lines.Phantom);
         }
 
         sketch.Line(swivel.X, swivel.Y, anchor - 40, axis, Style.Line(Tones.Ink, 3));
@@ -34,15 +37,15 @@ public static class BenchPicture
         sketch.Rectangle(new(sheet + 15, axis - 24, sheet + 33, axis + 24), Lines.Phantom);
 
         sketch.Layer = "asked";
-        Dimension(swivel.X, anchor, 16, "anchor to swivel");
-        Dimension(sheet + 14, knob, 104, "stroke");
+        Dimension(swivel.X, anchor, 16 + top, "anchor to swivel");
+        Dimension(sheet + 14, knob, 104 + top + top, "stroke");
         sketch.Line(18, swivel.Y, 18, pivot.Y, Style.Line(Tones.Blue, 1.4));
         sketch.Line(12, swivel.Y, 70, swivel.Y, Style.Line(Tones.Blue, 1, 4, 3));
         sketch.Line(12, pivot.Y, 70, pivot.Y, Style.Line(Tones.Blue, 1, 4, 3));
-        sketch.Text(8, pivot.Y + 26, 13, "pivot to hole", Tones.Blue, bold: true);
+        sketch.Text(8, pivot.Y + 13 + letters, letters, "pivot to hole", Tones.Blue, bold: true);
         sketch.Arc(pivot.X, pivot.Y, 40, 0.80, Math.PI - 1.60, Style.Line(Tones.Blue, 1.4));
-        sketch.Text(pivot.X + 44, pivot.Y - 12, 13, "turns", Tones.Blue, bold: true);
-        return sketch.ToPicture(540, 190, "Where to measure", "From the pivot of the arm to its hole; the angle that the arm turns; from the anchor along the wire to the swivel with the arm in the middle; how far the knob pulls out of the sheet.", Tones.Paper);
+        sketch.Text(pivot.X + 44, pivot.Y - 12, letters, "turns", Tones.Blue, bold: true);
+        return sketch.ToPicture(540, 190 + top + top, "Where to measure", "From the pivot of the arm to its hole; the angle that the arm turns; from the anchor along the wire to the swivel with the arm in the middle; how far the knob pulls out of the sheet.", Tones.Paper);
 
         void Hatched(Box box)
         {
@@ -56,7 +59,7 @@ public static class BenchPicture
             sketch.Line(from, y, to, y, Style.Line(Tones.Blue, 1.4));
             foreach (var x in (double[])[from, to])
                 sketch.Line(x, Math.Min(y, axis) - 2, x, Math.Max(y, axis) + 2, Style.Line(Tones.Blue, 1, 4, 3));
-            sketch.Text(0.5 * (from + to), y - 4, 13, name, Tones.Blue, bold: true, anchor: TextAnchor.Middle, halo: Tones.Paper);
+            sketch.Text(0.5 * (from + to), y - 4, letters, name, Tones.Blue, bold: true, anchor: TextAnchor.Middle, halo: Tones.Paper);
         }
     }
 }

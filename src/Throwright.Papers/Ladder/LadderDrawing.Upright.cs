@@ -35,7 +35,6 @@ public static partial class LadderDrawing
         private const double TipLeft = 75;
         private const double TipRight = 95;
         private const double PullLeft = 110;
-        private const double LaneWidth = 58;
         private const double Gap = 10;
         private const double LineHeight = 17;
 
@@ -52,7 +51,9 @@ public static partial class LadderDrawing
             shown = new(layout.Display);
             body = layout.Body;
             stroke = layout.Stroke ?? 0.0762;
-            Width = Math.Max(options.Width, 360);
+            Width = Math.Max(options.Width, 320);
+            // On a small phone the lanes give way, not the letters.
+            LaneWidth = Width < 380 ? 48 : 58;
             double low = 0, high = stroke;
             if (body is not null)
             {
@@ -71,11 +72,13 @@ public static partial class LadderDrawing
 
         public double Scale { get; }
 
-        private static double PushLeft => PullLeft + LaneWidth + Gap;
+        private double LaneWidth { get; }
 
-        private static double PushRight => PushLeft + LaneWidth;
+        private double PushLeft => PullLeft + LaneWidth + Gap;
 
-        private static double BandAcross => PushRight + 18;
+        private double PushRight => PushLeft + LaneWidth;
+
+        private double BandAcross => PushRight + 18;
 
         public double Draw()
         {

@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using Throwright.Engine.Model;
 using Throwright.Files.Form;
@@ -109,6 +110,71 @@ public static partial class FieldWords
         return text.ToString();
     }
 
+    /// <summary>A choice as it is read: "part23" as "14 CFR Part 23", "amateurBuilt" as "amateur built".</summary>
+    public static string Choice(string word) => word switch
+    {
+        "mil1472" => "MIL-STD-1472E",
+        "fac23" => "14 CFR 23.143",
+        "part23" => "14 CFR Part 23",
+        "car3" => "CAR Part 3",
+        _ => Split(word),
+    };
+
+    /// <summary>A sentence that ends in the path of a member, and that path; null: it ends in none.</summary>
+    public static (string Said, string? Path) WithoutPath(string sentence)
+    {
+        var match = PathAtEnd().Match(sentence);
+        return match.Success ? (sentence[..match.Index].TrimEnd() + ".", match.Groups[1].Value) : (sentence, null);
+    }
+
+    private static readonly (string Word, string Json)[] Ways = [("aft", "[1, 0, 0]"), ("forward", "[-1, 0, 0]"), ("right", "[0, 1, 0]"), ("left", "[0, -1, 0]"), ("up", "[0, 0, 1]"), ("down", "[0, 0, -1]")];
+
+    /// <summary>Is it a direction in the aircraft: [aft, right, up]?</summary>
+    public static bool IsWay(FormField field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return field.Form == FieldForm.Json && field.Name is "axis" or "zero" or "along" or "normal" or "up" or "slide" or "turn";
+    }
+
+    /// <summary>"[0, 0, 1]" as "up"; null: no way of the aircraft alone.</summary>
+    public static string? WayOf(string json)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        var plain = json.Replace(" ", "", StringComparison.Ordinal);
+        return Ways.FirstOrDefault(w => w.Json.Replace(" ", "", StringComparison.Ordinal) == plain).Word;
+    }
+
+    /// <summary>"up" as "[0, 0, 1]"; null: no such word.</summary>
+    public static string? JsonOfWay(string typed) => Ways.FirstOrDefault(w => string.Equals(w.Word, typed.Trim(), StringComparison.OrdinalIgnoreCase)).Json;
+
+    /// <summary>A list of three figures without its brackets and quotes: "71 in, -10 in, 50 in"; null: it is none.</summary>
+    public static string? ThreeOf(string json)
+    {
+        try
+        {
+            using var read = JsonDocument.Parse(json);
+            return read.RootElement.ValueKind == JsonValueKind.Array && read.RootElement.GetArrayLength() == 3 && read.RootElement.EnumerateArray().All(e => e.ValueKind is JsonValueKind.Number or JsonValueKind.String && !e.ToString().Contains(',', StringComparison.Ordinal))
+                ? string.Join(", ", read.RootElement.EnumerateArray().Select(e => e.ToString()))
+                : null;
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>The list that three figures between commas are; null: they are not three.</summary>
+    public static string? JsonOfThree(string typed, bool numbers)
+    {
+        ArgumentNullException.ThrowIfNull(typed);
+        var parts = typed.Split(',', StringSplitOptions.TrimEntries);
+        if (parts.Length != 3 || parts.Any(p => p.Length == 0) || typed[0] is '[' or '{' or '"')
+            return null;
+        return numbers
+            ? parts.All(p => double.TryParse(p, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out _)) ? $"[{string.Join(", ", parts)}]" : null
+            : $"[{string.Join(", ", parts.Select(FileValues.Quoted))}]";
+    }
+
     /// <summary>Id of a field's input, from its path in the file.</summary>
     public static string IdOf(string path)
     {
@@ -169,6 +235,9 @@ public static partial class FieldWords
             };
         return unit.Length == 0 ? typed : $"{typed.Trim()} {unit}";
     }
+
+    [GeneratedRegex("\\s*\\(([a-z][A-Za-z]*(?:\\.[A-Za-z]+)+)\\)\\.?$")]
+    private static partial Regex PathAtEnd();
 
     [GeneratedRegex("[^A-Za-z0-9]+")]
     private static partial Regex NotLetters();
