@@ -196,7 +196,7 @@ public sealed class ComponentTests : BunitContext
             .Add(v => v.OnTry, tried.Add).Add(v => v.OnKeep, kept.Add).Add(v => v.OnDrop, () => dropped++));
         // The word, what is the matter, the figure with its worst case and its limit, and where the limit comes from.
         Assert.Equal("fail", view.Find("h2 .mark").TextContent.Trim());
-        Assert.Contains(finding.Sentence, view.Find("h2").TextContent, StringComparison.Ordinal);
+        Assert.Contains("The knob reaches its OUT stop before the cowl flap is shut in the worst case.", view.Find("h2").TextContent, StringComparison.Ordinal);
         Assert.Matches("worst case .* in, wanted .* in", view.Find(".bands").TextContent);
         Assert.StartsWith("From: ", view.Find(".sources").TextContent, StringComparison.Ordinal);
         Assert.Contains(finding.Remedies[0].Text, view.Markup.Replace("&#xB1;", "±", StringComparison.Ordinal), StringComparison.Ordinal);
@@ -315,9 +315,9 @@ public sealed class ComponentTests : BunitContext
     public async Task RunPage_InMillimetres_ShowsThem_AndTheTextAsTypedStays()
     {
         var page = RenderRun("cowl-flap", "arm");
-        Assert.Contains(" in", page.Find("h1").TextContent, StringComparison.Ordinal);
+        Assert.Contains(" in,", page.Find(".bands").TextContent, StringComparison.Ordinal);
         await page.InvokeAsync(() => Services.GetRequiredService<Viewer>().Choose(LengthUnit.Millimetre));
-        page.WaitForAssertion(() => Assert.Contains(" mm", page.Find("h1").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains(" mm,", page.Find(".bands").TextContent, StringComparison.Ordinal));
         Assert.Equal("1 1/2 in ± 1/64 in", page.Find("#f-runs-0-leverEnd-arm-radius").GetAttribute("value"));
         Assert.Equal("1 1/2 in ± 1/64 in", InFile(Radius));
     }
@@ -350,5 +350,32 @@ public sealed class ComponentTests : BunitContext
         Assert.Equal("WARNING", RenderRun("cowl-flap", "arm").Find(".warning .rank").TextContent);
         Assert.Equal("WARNING", Render<Board>(p => p.Add(b => b.File, "demo")).Find(".warning .rank").TextContent);
         Assert.Equal("WARNING", Render<Start>().Find(".warning .rank").TextContent);
+    }
+
+    [Theory]
+    [InlineData("leverEnd.arm.zero", "$.runs[0].leverEnd.arm.zero", "up", "down", "[0, 0, -1]")]
+    [InlineData("leverEnd.arm.zero", "$.runs[0].leverEnd.arm.zero", "up", "0.2, 0, 1", "[0.2, 0, 1]")]
+    [InlineData("leverEnd.pivot", "$.runs[0].leverEnd.pivot", "cowl-pivot", "cowl-anchor", "\"cowl-anchor\"")]
+    [InlineData("leverEnd.pivot", "$.runs[0].leverEnd.pivot", "cowl-pivot", "40 in, -6 1/2 in, 21 in", "[\"40 in\", \"-6 1/2 in\", \"21 in\"]")]
+    public void Field_OfAPlaceOrDirection_IsReadAndWrittenInWords_NotInBrackets(string member, string path, string shown, string typed, string raw)
+    {
+        var field = RenderField(path, member);
+        Assert.Equal(shown, field.Find("input").GetAttribute("value"));
+        field.Find("input").Input(typed);
+        field.Find("input").KeyDown(Key.Enter);
+        Assert.Empty(field.FindAll("[role=alert]"));
+        Assert.Equal(raw, FileValues.Of(session.Text).At(path)!.Raw);
+        Assert.Equal(typed, field.Find("input").GetAttribute("value"));
+    }
+
+    [Theory]
+    [InlineData("1,5 in, 2 in")]
+    [InlineData("40 in, 6 in")]
+    [InlineData("40, 6, 21")]
+    public void Field_OfAPlace_WithCommasThatAreNoPlace_IsRefused(string typed)
+    {
+        var field = RenderField("$.runs[0].leverEnd.pivot", "leverEnd.pivot");
+        field.Find("input").Input(typed);
+        Assert.Single(field.FindAll("[role=alert]"));
     }
 }
