@@ -67,6 +67,13 @@ public static partial class MadeParts
         }), []);
     }
 
+    /// <summary>Metal wedges with a pin through the sheet: the usual pair, where the file says nothing else.</summary>
+    public static bool IsPinned(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return (run.CockpitEnd?.Wedge ?? new()) is { Key: WedgeKey.Pin, Stock: WedgeStock.Metal };
+    }
+
     /// <summary>Pitch of a thread by its name, m: "1/2-20 UNF" has 20 to the inch, "M12x1.5" states it; null: neither.</summary>
     public static double? PitchOf(string thread)
     {

@@ -19,7 +19,7 @@ internal static class MountFindings
             yield break;
         if (handle.Tilt != Tilt.None)
         {
-            foreach (var finding in MountRules.OfLean(handle.Tilt.Total, MountLimits.Usual, say))
+            foreach (var finding in MountRules.OfLean(handle.Tilt.Total, MountLimits.Usual, say, MadeParts.IsPinned(answer.Run)))
                 yield return finding with { Figure = "tilt" };
         }
 

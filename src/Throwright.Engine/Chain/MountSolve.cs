@@ -70,6 +70,9 @@ public sealed class MountSolve
     /// <summary>m.</summary>
     private const double Coarse = 1e-3;
 
+    /// <summary>The hole is moved no farther than this, m.</summary>
+    private const double FarthestHole = 0.1;
+
     /// <summary>Slope below which cells of tilts are not cut: a twentieth of a degree; tilts are typed in tenths.</summary>
     public const double Fine = 1e-3;
 
@@ -164,7 +167,8 @@ public sealed class MountSolve
             };
         }
 
-        if (withOthers || answer.Best is null)
+        // A handle that keeps its distance square needs no cure.
+        if (answer.Best is null || (withOthers && answer.Tilt != Tilt.None))
             answer = answer with { Instead = Others(mount).ToEquatableList() };
         return answer with { Sentence = SentenceOf(answer), Findings = FindingsOf(answer).ToEquatableList(), Notes = NotesOf(answer, wedged).ToEquatableList() };
     }
@@ -325,6 +329,9 @@ public sealed class MountSolve
         var none = say.Angle(found.NoneBelow, Rounding.Down);
         if (answer.Best is { } best)
         {
+            // A quick look leaves a gap between what it found and what it refused: that is not to be read as a bound.
+            if (answer is { Tilt: { } tilt } && tilt != Tilt.None && finest > Fine)
+                return $"{best.Text} A quick look: whether a tilt between {none} and {say.Angle(tilt.Total)} does too, \"solve mount\" decides.";
             return answer.Tilt == Tilt.None ? best.Text
                 : $"{best.Text} No tilt below {none} keeps {say.Length(wanted)}{(answer.Wedged is null ? "" : " with wedges, and none up to " + say.Angle(NoWedge) + " without")}: proved.";
         }
@@ -338,7 +345,7 @@ public sealed class MountSolve
     {
         if (answer.Tilt is not { } tilt || tilt == Tilt.None)
             yield break;
-        foreach (var finding in MountRules.OfLean(tilt.Total, MountLimits.Usual, say))
+        foreach (var finding in MountRules.OfLean(tilt.Total, MountLimits.Usual, say, MadeParts.IsPinned(run)))
             yield return finding;
         if (MadeParts.Wedges(Leaning(run, tilt)).Pair is { } pair)
         {
@@ -386,7 +393,7 @@ public sealed class MountSolve
             if (Tried(straight with { Length = square - less }) is not { } bounds)
                 continue;
             var outward = say.Typed(square - (0.5 * mount.Sheet) - less);
-            yield return new($"Shorten the shank to {outward} in front of the sheet: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.", [.. upright.Where(e => e.Path != "cockpitEnd.shank.out"), new("cockpitEnd.shank.out", outward)], bounds);
+            yield return new($"Shorten the shank to {outward} in front of the sheet: {Proved(bounds)}", [.. upright.Where(e => e.Path != "cockpitEnd.shank.out"), new("cockpitEnd.shank.out", outward)], bounds);
             break;
         }
 
@@ -400,7 +407,7 @@ public sealed class MountSolve
                 continue;
             var text = say.Typed(smaller);
             yield return new(
-                $"Take a {(isT ? "handle" : "knob")} of {text}: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.",
+                $"Take a {(isT ? "handle" : "knob")} of {text}: {Proved(bounds)}",
                 [.. upright, new(isT ? "cockpitEnd.knob.width" : "cockpitEnd.knob.diameter", text)],
                 bounds);
             break;
@@ -419,58 +426,54 @@ public sealed class MountSolve
     private ClearanceBounds? Tried(HandleMount changed) =>
         Clearance(changed.Body, wanted) is { } asked && asked.Lower >= wanted ? Clearance(changed.Body, double.PositiveInfinity) : null;
 
-    /// <summary>The nearest place on the sheet where the square handle clears, on a grid.</summary>
+    /// <summary>The nearest place on the sheet where the square handle clears, with the proof of what is nearer.</summary>
     private MountChange? NearestHole(HandleMount straight, double step)
     {
-        const double Most = 0.1;
         var frame = straight.Frame;
         var sheet = run.CockpitEnd!.Sheet!;
-        var count = (int)(Most / step);
-        var face = 0.5 * straight.Sheet * frame.Normal;
-        var places = from i in Enumerable.Range(-count, (2 * count) + 1)
-                     from j in Enumerable.Range(-count, (2 * count) + 1)
-                     let away = Math.Sqrt((i * i) + (j * j)) * step
-                     where away > 0 && away <= Most
-                     orderby away, i, j
-                     select (Up: i * step, Right: j * step);
-        foreach (var (up, right) in places)
-        {
-            if (effort.Cancel.IsCancellationRequested)
-                return null;
-            var foot = frame.Foot + (up * frame.Up) + (right * frame.Right);
-            if (!IsOn(sheet, frame, foot) || Tried(straight with { Frame = frame with { Foot = foot } }) is not { } bounds)
-                continue;
-            var at = foot + face;
-            var words = new List<string>();
-            if (up != 0)
-                words.Add($"{say.Move(up)} {(up > 0 ? "up" : "down")}");
-            if (right != 0)
-                words.Add($"{say.Move(right)} to the {(right > 0 ? "right" : "left")}");
-            List<TrialEdit> edits = [new("cockpitEnd.hole", $"[\"{Plain(at.X)}\", \"{Plain(at.Y)}\", \"{Plain(at.Z)}\"]", IsJson: true), .. Upright(handle!)];
-            return new($"Move the hole {string.Join(" and ", words)} in the sheet, shank square: it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything.", edits.ToEquatableList(), bounds);
-        }
-
-        return null;
+        var (corners, face) = (Corners(sheet, frame), 0.5 * straight.Sheet * frame.Normal);
+        Vector3 At(Place p) => frame.Foot + (p.Up * frame.Up) + (p.Right * frame.Right);
+        HandleMount Moved(Place p) => straight with { Frame = frame with { Foot = At(p) } };
+        var found = PlaceSolver.Find(
+            new(p => Clearance(Moved(p).Body, wanted), p => Within(corners, p) - wedge, wanted, FarthestHole, step, finest > Fine ? 300 : 3000), effort.Cancel);
+        if (found.Place is not { } place || Tried(Moved(place)) is not { } bounds)
+            return null;
+        var words = new List<string>();
+        if (place.Up != 0)
+            words.Add($"{Typed(place.Up)} {(place.Up > 0 ? "up" : "down")}");
+        if (place.Right != 0)
+            words.Add($"{Typed(place.Right)} to the {(place.Right > 0 ? "right" : "left")}");
+        var at = At(place) + face;
+        List<TrialEdit> edits = [new("cockpitEnd.hole", $"[\"{Plain(at.X)}\", \"{Plain(at.Y)}\", \"{Plain(at.Z)}\"]", IsJson: true), .. Upright(handle!)];
+        var nearer = found.NoneNearer >= step ? $" No place nearer than {say.Length(found.NoneNearer, Rounding.Down)} keeps {say.Length(wanted)}." : "";
+        return new($"Move the hole {string.Join(" and ", words)} in the sheet, shank square: {Proved(bounds)}{nearer}", edits.ToEquatableList(), bounds);
     }
 
-    /// <summary>Within the outline, nut and all; without an outline every place is.</summary>
-    private bool IsOn(Sheet sheet, SheetFrame frame, Vector3 foot)
+    /// <summary>In whole steps, as a rule has them.</summary>
+    private string Typed(double metres) => say.Typed(Math.Abs(metres));
+
+    private string Proved(ClearanceBounds bounds) => $"it stays at least {say.Length(bounds.Lower, Rounding.Down)} from everything, proved.";
+
+    /// <summary>The sheet's outline about the foot.</summary>
+    private static Place[] Corners(Sheet sheet, SheetFrame frame) =>
+        [.. sheet.Outline.Select(p => HandleMount.Vector(p) - frame.Foot).Select(v => new Place(Vector3.Dot(v, frame.Up), Vector3.Dot(v, frame.Right)))];
+
+    /// <summary>How far a place is from the outline: above zero inside, below outside. Without an outline every place is inside.</summary>
+    private static double Within(Place[] corners, Place place)
     {
-        if (sheet.Outline.Count == 0)
-            return true;
-        (double U, double R)[] corners = [.. sheet.Outline.Select(p => HandleMount.Vector(p) - foot).Select(v => (Vector3.Dot(v, frame.Up), Vector3.Dot(v, frame.Right)))];
-        var inside = false;
+        if (corners.Length == 0)
+            return double.PositiveInfinity;
+        var (inside, least) = (false, double.PositiveInfinity);
         for (int i = 0, j = corners.Length - 1; i < corners.Length; j = i++)
         {
-            var (a, b) = (corners[i], corners[j]);
-            if (a.U > 0 != b.U > 0 && 0 < ((b.R - a.R) * -a.U / (b.U - a.U)) + a.R)
+            Place a = new(corners[i].Up - place.Up, corners[i].Right - place.Right), b = new(corners[j].Up - place.Up, corners[j].Right - place.Right);
+            if (a.Up > 0 != b.Up > 0 && 0 < ((b.Right - a.Right) * -a.Up / (b.Up - a.Up)) + a.Right)
                 inside = !inside;
-            double du = b.U - a.U, dr = b.R - a.R, length2 = (du * du) + (dr * dr);
-            var t = length2 > 0 ? Math.Clamp(-((a.U * du) + (a.R * dr)) / length2, 0, 1) : 0;
-            if (Math.Sqrt(Math.Pow(a.U + (t * du), 2) + Math.Pow(a.R + (t * dr), 2)) < wedge)
-                return false;
+            double du = b.Up - a.Up, dr = b.Right - a.Right, length2 = (du * du) + (dr * dr);
+            var t = length2 > 0 ? Math.Clamp(-((a.Up * du) + (a.Right * dr)) / length2, 0, 1) : 0;
+            least = Math.Min(least, new Place(a.Up + (t * du), a.Right + (t * dr)).Away);
         }
 
-        return inside;
+        return inside ? least : -least;
     }
 }

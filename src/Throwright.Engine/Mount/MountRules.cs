@@ -48,9 +48,16 @@ public static class MountRules
         return new() { Rule = Tilted, Verdict = verdict, Sentence = sentence, Why = why, Figure = "tilt", Sources = [Derived] };
     }
 
+    /// <summary>Steepest wedge that friction alone holds: tan a = mu; rad.</summary>
+    public static double SelfHolding(double friction) => Math.Atan(friction);
+
+    /// <summary>Share of the nut's clamp force that pushes sideways beyond friction: tan(a - atan mu), 0 below the self-holding angle.</summary>
+    public static double SideShare(double tilt, double friction) => Math.Max(0, Math.Tan(tilt - SelfHolding(friction)));
+
     /// <summary>What a lean asks of the mount; the wedges themselves are for the stage that makes them.</summary>
     /// <param name="tilt">Total, rad.</param>
-    public static IEnumerable<Finding> OfLean(double tilt, MountLimits limits, FigureWriter say)
+    /// <param name="pinned">A pin through the sheet keys the wedges, and they are of metal: it holds them sideways too.</param>
+    public static IEnumerable<Finding> OfLean(double tilt, MountLimits limits, FigureWriter say, bool pinned = false)
     {
         ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(say);
@@ -70,15 +77,16 @@ public static class MountRules
             limits.Much.Source,
             much ? "The hand pulls askew and the stack eats the thread." : "",
             new(limits.Much.Value, QuantityKind.Angle, false));
-        var held = WedgeSeat.SelfHolding(limits.Friction.Value);
+        var held = SelfHolding(limits.Friction.Value);
+        var sideways = FigureText.Plain(100 * SideShare(tilt, limits.Friction.Value), 1, Rounding.Up);
         yield return Of(
             Friction,
-            tilt <= held ? Verdict.Clear : Verdict.Caution,
-            tilt <= held
-                ? $"Friction holds wedges up to {say.Angle(held, Rounding.Down)}."
-                : $"Friction holds wedges only up to {say.Angle(held, Rounding.Down)}: the shank carries the rest sideways.",
+            tilt <= held || pinned ? Verdict.Clear : Verdict.Caution,
+            tilt <= held ? $"Friction holds wedges up to {say.Angle(held, Rounding.Down)}."
+            : pinned ? $"Friction holds wedges up to {say.Angle(held, Rounding.Down)}; the pin carries the rest sideways, {sideways} % of the nut's clamp."
+            : $"Friction holds wedges only up to {say.Angle(held, Rounding.Down)}: the shank carries the rest sideways, {sideways} % of the nut's clamp.",
             limits.Friction.Source,
-            tilt <= held ? "" : "A pin through sheet and wedges, or a rougher face, takes the side load off the shank.",
+            tilt <= held || pinned ? "" : "A pin through sheet and metal wedges, or a rougher face, takes the side load off the shank.",
             new(held, QuantityKind.Angle, false));
     }
 

@@ -74,7 +74,7 @@ internal static class MountCommand
 
         if (answer.Instead.Count > 0)
         {
-            screen.Line().Line(answer.Best is null ? "What would cure it instead, tried one step after the other:" : "Instead of a tilt, tried one step after the other:");
+            screen.Line().Line(answer.Best is null ? "What would cure it instead, each proved:" : "Instead of a tilt, each proved:");
             foreach (var change in answer.Instead)
             {
                 screen.Wrapped("  do    ", change.Text);

@@ -38,6 +38,33 @@ public class PairInPlaceTests
         Assert.Equal(pair.Grip, Seat(place.Front) - Seat(place.Back), 1e-12);
     }
 
+    /// <summary>Points of the front wedge, turned half round about the line across the lean, are points of the back one: one part makes both.</summary>
+    [Fact]
+    public void Wedges_TurnedHalfRoundAboutTheTiltLine_AreEachOther()
+    {
+        var washer = Pair(key: WedgeKey.None).Washer;
+        var place = PairInPlace.Of(Pair(key: WedgeKey.None));
+        var inside = 0;
+#pragma warning disable CA5394 // A fixed seed is the point.
+        var random = new Random(7);
+        for (var i = 0; i < 100_000; i++)
+        {
+            Vector3 at = new((random.NextDouble() - 0.5) * 0.040, (random.NextDouble() - 0.5) * 0.040, random.NextDouble() * 0.012);
+#pragma warning restore CA5394
+            var front = Holds(place.Front.Of(at));
+            inside += front ? 1 : 0;
+            Assert.Equal(front, Holds(place.Back.Of(new(-at.X, at.Y, -at.Z))));
+        }
+
+        Assert.True(inside > 1000);
+
+        bool Holds(Vector3 p)
+        {
+            var round = Math.Sqrt((p.X * p.X) + (p.Y * p.Y));
+            return p.Z <= washer.Height && p.Z >= -p.X * washer.Tangent && round >= 0.5 * washer.Bore && round <= 0.5 * washer.Outside;
+        }
+    }
+
     /// <summary>One pin, square through the sheet, enters both wedges' holes.</summary>
     [Fact]
     public void Pin_ThroughTheSheet_MeetsBothHoles()

@@ -165,6 +165,18 @@ public sealed class TiltTests
         Assert.All(map.Cells, c => Assert.Equal((TiltCellAnswer.Open, null, double.PositiveInfinity), (c.Answer, c.Low, c.High)));
     }
 
+    [Theory]
+    [Trait("Check", "W3")]
+    // Evidence: derived, docs/theory/mount.md.
+    [InlineData(2000, 15, 0.15, 226.783, 8.53)]
+    [InlineData(2000, 25, 0.10, 699.975, 5.71)]
+    public void SideShare_BeyondFriction_IsTheTangentOfTheRest(double clamp, double tilt, double friction, double expected, double held)
+    {
+        Assert.Equal(expected, clamp * MountRules.SideShare(tilt * Degree, friction), 5e-4);
+        Assert.Equal(0, MountRules.SideShare(5 * Degree, friction));
+        Assert.Equal(held, MountRules.SelfHolding(friction) / Degree, 5e-3);
+    }
+
     [Fact]
     public void OfLean_LittleUsualAndMuch_GiveTheirVerdicts()
     {
@@ -174,6 +186,8 @@ public sealed class TiltTests
         Assert.Equal([new(MountRules.Lean, Verdict.Clear), new(MountRules.Friction, Verdict.Clear)], Of(8));
         // Friction 0.15 holds up to 8.53 deg.
         Assert.Equal(Verdict.Caution, Of(8.6)[MountRules.Friction]);
+        // A pin holds them beyond it.
+        Assert.Equal(Verdict.Clear, MountRules.OfLean(12 * Degree, MountLimits.Usual, Say, pinned: true).Single(f => f.Rule == MountRules.Friction).Verdict);
         Assert.Equal(Verdict.Clear, Of(9.9)[MountRules.Lean]);
         Assert.Equal(Verdict.Caution, Of(10.1)[MountRules.Lean]);
     }
