@@ -1,3 +1,6 @@
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
 using Throwright.Engine.Mount;
 
 namespace Throwright.Engine.Chain;
@@ -15,6 +18,18 @@ public sealed record MountMap(HandleMount Handle, double Wanted, double Most, Ti
 {
     /// <summary>Cells each way where no number is given: an odd one, so that square lies in the middle of a cell.</summary>
     public const int UsualCells = 21;
+
+    /// <summary>The map of a run whose handle meets something or stands at a lean, with a quick search in it; null: neither, or it can't be worked out.</summary>
+    /// <remarks>A handle that stands square and keeps its distance needs no map.</remarks>
+    public static MountMap? Of(Aircraft aircraft, RunAnswer answer, CockpitEffort? effort = null)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(answer);
+        if (answer.Clearance?.Handle is not { } handle || (handle.Tilt == Tilt.None && !answer.Findings.Any(f => f is { Rule: ClearanceRules.Pair, Verdict: not Verdict.Clear })))
+            return null;
+        var solve = new MountSolve(aircraft, answer.Run, new(aircraft.Display), effort, finest: MountSolve.Quick);
+        return solve.Obstacle is null ? solve.Map(solve.Find(withOthers: false)) : null;
+    }
 
     public int Count(TiltCellAnswer answer) => Cells.Cells.Count(c => c.Answer == answer);
 }

@@ -35,6 +35,9 @@ public sealed record RunAnswer
 
     /// <summary>What comes near the handle; null: the file says nothing of what it could meet.</summary>
     public RunClearance? Clearance { get; init; }
+
+    /// <summary>The tilts of a handle that meets something or leans; null: not asked for, for it takes far longer than the check itself.</summary>
+    public MountMap? Map { get; init; }
     public required EquatableList<Need> Needs { get; init; }
 
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>

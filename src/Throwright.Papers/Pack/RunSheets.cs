@@ -6,6 +6,7 @@ using Throwright.Engine.Make;
 using Throwright.Engine.Model;
 using Throwright.Engine.Rig;
 using Throwright.Formats.Drawing;
+using Throwright.Papers.Clearance;
 using Throwright.Papers.Curves;
 using Throwright.Papers.Flow;
 using Throwright.Papers.Ladder;
@@ -27,6 +28,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
     {
         Findings();
         Figures();
+        Tilts();
         Failures();
         Rules();
         Shop();
@@ -125,6 +127,15 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
                 f.Action,
             ]),
             PageFlow.Note);
+    }
+
+    /// <summary>Where a handle meets something or leans: which tilts of its mount keep the distance.</summary>
+    public void Tilts()
+    {
+        if (answer.Map is not { } map)
+            return;
+        flow.NewPage($"Tilt of the mount: {Name}", null);
+        flow.Figure(ClearanceMapDrawing.Page(map, Name, aircraft.Display), "A quick search: \"solve mount\" looks closer. Try the tilt with a cardboard wedge before metal is cut.");
     }
 
     /// <summary>Published rules this run was held against.</summary>

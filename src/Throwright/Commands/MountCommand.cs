@@ -3,6 +3,8 @@ using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Mount;
+using Throwright.Formats.Drawing;
+using Throwright.Papers.Clearance;
 using Throwright.Papers.Marks;
 using Throwright.Shapes.Quantities;
 
@@ -29,15 +31,16 @@ internal static class MountCommand
             if (r.Tokens is [var token, ..] && !(int.TryParse(token.Value, System.Globalization.CultureInfo.InvariantCulture, out var n) && n is >= 0 and <= 81))
                 r.AddError($"--map \"{token.Value}\": a whole number from 0 to 81 is expected");
         });
-        var command = new Command("mount", "The smallest tilt at which the handle clears everything.") { file, run, plain, write, clear, cells };
+        var svg = new Option<string?>("--svg") { Description = "Write the clearance map as a picture to this file." };
+        var command = new Command("mount", "The smallest tilt at which the handle clears everything.") { file, run, plain, write, clear, cells, svg };
         command.SetAction((parsed, cancel) => Task.FromResult(Solve(
-            parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(plain), parsed.GetValue(write), parsed.GetValue(clear), parsed.GetValue(cells), cancel)));
+            parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(plain), parsed.GetValue(write), parsed.GetValue(clear), parsed.GetValue(cells), parsed.GetValue(svg), cancel)));
         return command;
     }
 
     private static double? Metres(string? text) => text is not null && UnitText.TryRead<Length>(text, out var read, out _) ? read.Nominal.Metres : null;
 
-    private static int Solve(string path, string runName, bool plain, bool write, string? clear, int cells, CancellationToken cancel)
+    private static int Solve(string path, string runName, bool plain, bool write, string? clear, int cells, string? svg, CancellationToken cancel)
     {
         if (OneRun.Open(path, runName, []) is not { } open)
             return ExitCode.Unusable;
@@ -53,8 +56,9 @@ internal static class MountCommand
         var screen = new Screen(plain);
         screen.Wrapped("", answer.Sentence, bold: true).Line();
         Now(screen, answer, say);
-        if (cells > 0 && !cancel.IsCancellationRequested)
-            Map(screen.Line(), solve.Map(answer, cells), say);
+        var map = cells > 0 && !cancel.IsCancellationRequested ? solve.Map(answer, cells) : null;
+        if (map is not null)
+            Map(screen.Line(), map, say);
         if (cancel.IsCancellationRequested)
         {
             Console.Error.WriteLine("Stopped by you. Nothing was written.");
@@ -86,6 +90,18 @@ internal static class MountCommand
         foreach (var note in answer.Notes)
             screen.Wrapped("", note, code: "2");
         screen.Wrapped("", "Rigid bodies as entered: flexing, hands and the bow of cables are not in it. Try it with a cardboard wedge before you cut metal. Not an approval.", code: "2");
+        if (map is not null && svg is not null)
+        {
+            var picture = ClearanceMapDrawing.Page(map, RunWords.Of(open.Run).Name, open.Aircraft.Display);
+            if (!Written.TryWrite(svg, System.Text.Encoding.UTF8.GetBytes(SvgWriter.Write(picture, Palettes.Screen)), out var told))
+            {
+                Console.Error.WriteLine(told);
+                return ExitCode.Unusable;
+            }
+
+            screen.Line().Line(told);
+        }
+
         var code = answer.Best is null || answer.Findings.Any(f => f.Verdict == Verdict.Fail) ? ExitCode.Fail : ExitCode.Clear;
         if (answer.Best is { } best && write && code != ExitCode.Clear)
             screen.Line().Line("Not written: see what fails above.");

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
 using Throwright.Papers.Pack;
+using Throwright.Shapes;
 
 namespace Throwright.Cli.Commands;
 
@@ -24,7 +25,7 @@ internal static class PapersCommand
     {
         if (WholeFile.Open(path, only) is not { } open)
             return ExitCode.Unusable;
-        var bytes = AircraftPack.Write(open.Answer, Written.Options(open.Text, Written.Paper(paper)));
+        var bytes = AircraftPack.Write(open.Answer with { Runs = open.Answer.Runs.Select(r => r with { Map = MountMap.Of(open.Answer.Aircraft, r, open.Effort) }).ToEquatableList() }, Written.Options(open.Text, Written.Paper(paper)));
         var name = path.EndsWith(Files.AircraftFile.Extension, StringComparison.OrdinalIgnoreCase) ? path[..^Files.AircraftFile.Extension.Length] : path;
         if (!Written.TryWrite(target ?? $"{name}{(only is null ? "" : "-" + open.Answer.Runs[0].Run.Id)}.pdf", bytes, out var told))
         {
@@ -39,7 +40,7 @@ internal static class PapersCommand
 }
 
 /// <summary>A sound file, checked as a whole or one run of it; its problems told otherwise.</summary>
-internal sealed record WholeFile(string Text, AircraftAnswer Answer)
+internal sealed record WholeFile(string Text, AircraftAnswer Answer, CockpitEffort Effort)
 {
     public static WholeFile? Open(string path, string? only)
     {
@@ -52,10 +53,11 @@ internal sealed record WholeFile(string Text, AircraftAnswer Answer)
             return null;
         }
 
+        var effort = new CockpitEffort { Meshes = result.Meshes.GetValueOrDefault, Threads = Environment.ProcessorCount };
         if (problem is null && only is not null && Loading.FindRun(result.Aircraft!, only, out problem) is { } run)
         {
             problem = null;
-            return new(result.Text, new(result.Aircraft!, [RunCheck.Check(result.Aircraft!, run, new(), new CockpitEffort { Meshes = result.Meshes.GetValueOrDefault })]));
+            return new(result.Text, new(result.Aircraft!, [RunCheck.Check(result.Aircraft!, run, new(), effort)]), effort);
         }
 
         if (problem is { Length: > 0 })
@@ -64,6 +66,6 @@ internal sealed record WholeFile(string Text, AircraftAnswer Answer)
             return null;
         }
 
-        return new(result.Text, RunCheck.Check(result.Aircraft!, new(), new CockpitEffort { Meshes = result.Meshes.GetValueOrDefault }));
+        return new(result.Text, RunCheck.Check(result.Aircraft!, new(), effort), effort);
     }
 }

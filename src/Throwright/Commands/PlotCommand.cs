@@ -18,7 +18,7 @@ internal static class PlotCommand
     {
         var file = new Argument<string>("file") { Description = "Aircraft file." };
         var run = new Argument<string>("run") { Description = "Run, by its id." };
-        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end, lie of the conduit, clearance." };
+        var svg = new Option<string?>("--svg") { Description = "Folder for SVG files: sheet, ladder, upright ladder, true-size gauge, lever end, lie of the conduit, clearance, map of tilts." };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this drawing only: run/path=value.", AllowMultipleArgumentsPerToken = false };
         var command = new Command("plot", "Draw the ladder, the lever angle and the hand force of a run.") { file, run, svg, plain, tries };
@@ -65,6 +65,9 @@ internal static class PlotCommand
             var worst = clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper).ThenByDescending(p => p.Found.Overlap).First();
             pictures.Add(("clearance", WorstPlaceDrawing.Page(clearance, worst, answer.Words.Name, open.Aircraft.Display), Palettes.Screen));
         }
+
+        if (MountMap.Of(open.Aircraft, answer, new() { Meshes = open.File.Meshes.GetValueOrDefault, Threads = Environment.ProcessorCount }) is { } map)
+            pictures.Add(("map", ClearanceMapDrawing.Page(map, answer.Words.Name, open.Aircraft.Display), Palettes.Screen));
 
         try
         {
