@@ -87,10 +87,12 @@ public static class StarterFile
           // whose legs must find room and who must reach at least: "woman5", "woman50", "woman95", "man5", "man50", "man95".
           // "pilot": { "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "26 in", "largest": "man95", "smallest": "woman5" },
           // Panels and consoles that carry bushings: a point on the face toward you, and the way it faces (toward you).
-          // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]] } ],
+          // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]], "holes": [{ "at": ["20 in", "-6 in", "30 in"], "diameter": "3/4 in" }] } ],
           // What a handle must not meet, each from a few measurements. Joints are at zero where you measure.
           // "bodies": [ { "id": "stick", "stick": { "pivot": ["36 in", "0 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in", "forward": "15 deg", "aft": "20 deg", "left": "20 deg", "right": "20 deg" } } ],
-          // More of them, to put between those brackets. "allow" is for clothing, all round. "gates" cut off a corner that a stick
+          // More of them, to put between those brackets. "keepAway" is the distance that conduits keep ("heat", "edge" or "other"):
+          //   { "id": "exhaust", "shapes": [ { "capsule": { "from": ["8 in", "-6 in", "16 in"], "to": ["16 in", "-6 in", "12 in"], "radius": "1 in" } } ], "keepAway": { "distance": "3 in", "because": "heat" } },
+          // "allow" is for clothing, all round. "gates" cut off a corner that a stick
           // or yoke does not reach (or any two joints): two places measured at that limit.
           //   { "id": "right-stick", "stick": { "pivot": ["36 in", "16 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in", "forward": "15 deg", "aft": "20 deg", "left": "20 deg", "right": "20 deg" }, "gates": [ { "joints": ["pitch", "roll"], "limit": [["20 deg", "12 deg"], ["8 deg", "20 deg"]] } ] },
           //   { "id": "yoke", "yoke": { "hub": ["30 in", "14 in", "28 in"], "shaftLength": "10 in", "shaftDiameter": "1 in", "width": "12 in", "horn": "5 in", "rimDiameter": "1 in", "travel": "7 in", "turn": "80 deg" } },

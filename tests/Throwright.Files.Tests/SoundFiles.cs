@@ -111,7 +111,8 @@ internal static partial class SoundFiles
             {
               "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0], "up": [0, 0, 1],
               "thickness": "0.063 in ± 0.003 in", "material": "2024-T3",
-              "outline": [["20 in", "-15 in", "28 in"], ["20 in", "15 in", "28 in"], ["20 in", "15 in", "36 in"]]
+              "outline": [["20 in", "-15 in", "28 in"], ["20 in", "15 in", "28 in"], ["20 in", "15 in", "36 in"]],
+              "holes": [{ "at": ["20 in", "2 in", "30 in"], "diameter": "3/4 in ± 1/32 in" }]
             },
             { "id": "console", "at": ["30 in", "0 in", "16 in"], "normal": [0, 0, 1] }
           ],
@@ -129,6 +130,7 @@ internal static partial class SoundFiles
                 { "sphere": { "centre": ["24 in", "2 in", "25.5 in"], "radius": "3/4 in ± 1/16 in" } }
               ],
               "allow": "1/4 in",
+              "keepAway": { "distance": "2 in", "because": "heat" },
               "touches": [ { "part": "bar", "with": "cowl-flap", "withPart": "shank", "why": "rests there" } ]
             },
             {

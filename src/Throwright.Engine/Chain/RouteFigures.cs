@@ -110,21 +110,10 @@ internal static class RouteFigures
             Inputs = ends,
             Sources = [Theory],
         };
-        if (route.Gaps is [var nearest, ..])
-        {
-            yield return new()
-            {
-                Id = "chafe-distance",
-                Name = "least distance of the conduit to a body of the file",
-                Kind = QuantityKind.Length,
-                Value = nearest.Least,
-                Rounding = Rounding.Down,
-                Formula = "least over the lie and over all positions of the body, less half of the conduit's outside",
-                Steps = route.Gaps.Select(g => new FigureStep("", $"to {g.Name}, {FigureText.Plain(g.At * 1000, 0)} mm from the cockpit end", g.Least, QuantityKind.Length)).ToEquatableList(),
-                Sources = [Theory, Published.Get("route/chafe-least").Source],
-                Holds = "proved: no place along the conduit is nearer; bodies that move are taken in steps and held larger by what they move between",
-            };
-        }
+        if (OfGaps("chafe-distance", "least distance of the conduit to a body or sheet of the file", route.Gaps.Where(g => g.Kind != KeepOutKind.Heat)) is { } chafe)
+            yield return chafe;
+        if (OfGaps("heat-distance", "least distance of the conduit to what is hot", route.Gaps.Where(g => g.Kind == KeepOutKind.Heat)) is { } heat)
+            yield return heat;
 
         if (route.Order is not { } order)
             yield break;
@@ -186,6 +175,24 @@ internal static class RouteFigures
             new("", $"{name}: least radius", lie.LeastRadius, QuantityKind.Length),
         ]
         : [];
+
+    /// <summary>The nearest of several things, and how near each of them is.</summary>
+    private static Figure? OfGaps(string id, string name, IEnumerable<RouteGap> gaps)
+    {
+        var all = gaps.OrderBy(g => g.Least).ToList();
+        return all.Count == 0 ? null : new()
+        {
+            Id = id,
+            Name = name,
+            Kind = QuantityKind.Length,
+            Value = all[0].Least,
+            Rounding = Rounding.Down,
+            Formula = "least over the lie and over all positions of the body, less half of the conduit's outside",
+            Steps = all.Select(g => new FigureStep("", $"to {g.Name}, {FigureText.Plain(g.At * 1000, 0)} mm from the cockpit end", g.Least, QuantityKind.Length)).ToEquatableList(),
+            Sources = [Theory, Published.Get("route/chafe-least").Source],
+            Holds = "proved: no place along the conduit is nearer, but for what it passes at its ends and in grommets, and what a clamp beside it is fixed to; bodies that move are taken in steps and held larger by what they move between",
+        };
+    }
 
     private static string OriginOf(RunRoute route) => route.Origin switch
     {

@@ -14,9 +14,11 @@ internal static class RouteFindings
     public const string Clamps = "route/clamps";
     public const string Lays = "route/lays";
     public const string Chafe = "route/chafe";
-    public const string Meshes = "route/meshes";
+    public const string Heat = "route/heat";
+    public const string NotHeld = "route/not-held";
 
     private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
+    private static readonly SourceRef Own = new("project", "the distance typed into the file", Evidence.CommonPractice);
     private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
 
     public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
@@ -33,17 +35,19 @@ internal static class RouteFindings
                 yield return typed;
         }
 
-        if (OfChafe(route, say) is { } chafe)
+        if (OfGap(route.Gaps.Where(g => g.Kind != KeepOutKind.Heat), Chafe, say) is { } chafe)
             yield return chafe;
-        if (route.Lie is not null && aircraft.Bodies.Where(b => b.Parts.Any(p => p.Shape is MeshShape)).Select(b => b.Id.Replace('-', ' ')).ToList() is { Count: > 0 } meshes)
+        if (OfGap(route.Gaps.Where(g => g.Kind == KeepOutKind.Heat), Heat, say) is { } heat)
+            yield return heat;
+        if (route.NotHeld.Count > 0)
         {
             yield return new()
             {
-                Rule = Meshes,
+                Rule = NotHeld,
                 Verdict = Verdict.Caution,
-                Sentence = $"The conduit is not held against the meshes of {string.Join(", ", meshes)}: look along it.",
+                Sentence = $"The conduit is not held against everything in the file: {string.Join("; ", route.NotHeld)}.",
                 Sources = [Theory],
-                Why = "Handles are; for the conduit, draw what it passes as boxes, bars or planes.",
+                Why = "Look along it there.",
             };
         }
 
@@ -90,27 +94,28 @@ internal static class RouteFindings
         Why = "Places and directions are only as good as hand and tape. A support in the long span, or a little more length, takes the chance away.",
     };
 
-    /// <summary>The nearest thing, over all its positions.</summary>
-    private static Finding? OfChafe(RunRoute route, FigureWriter say)
+    /// <summary>The thing that leaves least room, over all its positions.</summary>
+    private static Finding? OfGap(IEnumerable<RouteGap> gaps, string rule, FigureWriter say)
     {
-        if (route.Gaps.Count == 0)
+        if (gaps.OrderBy(g => g.Least > 0).ThenBy(g => g.Least - g.Keep).FirstOrDefault() is not { } worst)
             return null;
-        var keep = Published.Get("route/chafe-least");
-        var nearest = route.Gaps[0];
-        var through = !(nearest.Least > 0);
+        var usual = Published.Get("route/chafe-least");
+        var isUsual = worst.Kind is KeepOutKind.Structure or KeepOutKind.Mover && worst.Keep == usual.Value;
+        var through = !(worst.Least > 0);
+        var near = !(worst.Least >= worst.Keep);
         return new()
         {
-            Rule = Chafe,
-            Verdict = through ? Verdict.Fail : nearest.Least < keep.Value ? Verdict.Caution : Verdict.Clear,
+            Rule = rule,
+            Verdict = through || (near && rule == Heat) ? Verdict.Fail : near ? Verdict.Caution : Verdict.Clear,
             Sentence = through
-                ? $"The conduit runs through {nearest.Name}, or touches it, {say.Length(nearest.At)} from the cockpit end."
-                : $"The conduit comes within {say.Length(nearest.Least, Rounding.Down)} of {nearest.Name}, wanted {say.Size(keep.Value)}.",
-            Figure = "chafe-distance",
-            Limit = new(keep.Value, QuantityKind.Length, true),
-            Sources = [keep.Source],
-            Why = through || nearest.Least < keep.Value
-                ? "A conduit that rubs wears through, and a part that moves against it can jam. Where they must be near, hold both to the same structure and put a guard between."
-                : "",
+                ? $"The conduit runs through {worst.Name}, or touches it, {say.Length(worst.At)} from the cockpit end."
+                : $"The conduit comes within {say.Length(worst.Least, Rounding.Down)} of {worst.Name}, wanted {say.Size(worst.Keep)}.",
+            Figure = rule == Heat ? "heat-distance" : "chafe-distance",
+            Limit = new(worst.Keep, QuantityKind.Length, true),
+            Sources = [isUsual ? usual.Source : Own, Theory],
+            Why = !through && !near ? ""
+                : rule == Heat ? "Heat hardens the liner, and what melts in it stops the wire. Lead it farther away, or shield it as the kit's plans say."
+                : "A conduit that rubs wears through, and a part that moves against it can jam. Where they must be near, hold both to the same structure and put a guard between.",
         };
     }
 

@@ -4,7 +4,6 @@ using Throwright.Engine.Route;
 using Throwright.Engine.Sources;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
-using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;
 using Throwright.Shapes.Quantities;
@@ -82,24 +81,10 @@ internal static class RouteInputs
         return start is { } s && end is { } e ? (s.Place, s.Along, e.Place, e.Along) : null;
     }
 
-    /// <summary>What the conduit stays away from: everything the file describes as a body, over all its positions.</summary>
-    public static EquatableList<KeepOut> KeepOuts(Aircraft aircraft)
-    {
-        if (aircraft.Bodies.Count == 0)
-            return [];
-        var keep = Published.Get("route/chafe-least").Value;
-        return CockpitScene.Of(aircraft, new()).Bodies.Select(b => new KeepOut(
-            b.Name,
-            b.Joints.Joints.Count > 0 ? KeepOutKind.Mover : KeepOutKind.Structure,
-            keep,
-            b.Joints.Joints.Count == 0 ? PointDistance.Of(b.Solid, b.Home) : PointDistance.OfSweep(b.Moving, b.Joints.Joints.Count switch { 1 => 25, 2 => 9, _ => 5 }))).ToEquatableList();
-    }
-
     /// <summary>How near the lie comes to each body; proved along the whole of it.</summary>
-    public static EquatableList<RouteGap> Gaps(Aircraft aircraft, Run run, Lie lie)
+    private static EquatableList<RouteGap> Gaps(RouteObstacles obstacles, Run run, Lie lie)
     {
-        var keepOuts = KeepOuts(aircraft);
-        if (keepOuts.Count == 0)
+        if (obstacles.KeepOuts.Count == 0)
             return [];
         var space = new FreeSpace(new()
         {
@@ -109,10 +94,24 @@ internal static class RouteInputs
             EndAlong = lie.Case.EndAlong,
             LeastRadius = lie.Case.LeastRadius ?? 1,
             ConduitRadius = 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0),
-            KeepOuts = keepOuts,
+            KeepOuts = obstacles.KeepOuts,
             Passes = Passes(run.Cable!, lie.Case, s => s.Kind == SupportHold.Grommet),
         });
-        return space.Gaps(lie.Shape, lie.Case.Supports).OrderBy(g => g.Least).ToEquatableList();
+        // A conduit that is all in its fittings is near nothing.
+        return space.Gaps(lie.Shape, lie.Case.Supports).Where(g => double.IsFinite(g.Least)).OrderBy(g => g.Least).ToEquatableList();
+    }
+
+    /// <summary>The route held against what conduits stay away from.</summary>
+    public static RunRoute Held(RunRoute route, Run run, RouteObstacles obstacles)
+    {
+        if (route.Lie is not { } lie)
+            return route;
+        var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
+        return route with
+        {
+            Gaps = Gaps(obstacles, run, lie),
+            NotHeld = obstacles.NotHeld.Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
+        };
     }
 
     /// <summary>Lengths to order; null where there is no lie.</summary>

@@ -4,6 +4,7 @@ using Throwright.Engine.Model;
 using Throwright.Engine.Route;
 using Throwright.Engine.Sources;
 using Throwright.Shapes;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
@@ -30,7 +31,8 @@ public static class RouteSolve
 {
     private static readonly Cushion.LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
 
-    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say)
+    /// <param name="meshes">The triangles of a mesh as its file has them; null: none is read.</param>
+    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -47,6 +49,8 @@ public static class RouteSolve
         Vector3[] points = [ends.Start, .. cable.Supports.Reverse().Where(s => s.IsKept).Select(s => PointSurvey.Place(s.Place)), ends.End];
         if (points.Zip(points.Skip(1)).Any(p => !((p.Second - p.First).Size > 1e-3)))
             return None("Two of the ends and supports that stay are one place: nothing can run between them.");
+        var obstacles = RouteObstacles.Of(aircraft, null, meshes);
+        var holes = Holes(aircraft).Where(h => h.Hole.At.IsKnown && h.Hole.Diameter.Least > outside.Most).ToList();
         var of = new RoutePlanCase
         {
             Start = ends.Start,
@@ -56,8 +60,11 @@ public static class RouteSolve
             LeastRadius = least.Metres,
             RadiusMargin = Published.Get("route/radius-margin").Value,
             ConduitRadius = 0.5 * outside.Most,
-            KeepOuts = RouteInputs.KeepOuts(aircraft),
+            KeepOuts = obstacles.KeepOuts,
             Places = cable.Places.Select((p, i) => new SupportPlace(p.Name.Length > 0 ? p.Name : $"place {i + 1}", PointSurvey.Place(p))).ToEquatableList(),
+            // A hole that a support sits in already is passed by it.
+            Openings = holes.Where(h => cable.Supports.All(s => (PointSurvey.Place(s.Place) - HandleMount.Vector(h.Hole.At)).Size > 0.5 * h.Hole.Diameter.Most))
+                .Select(h => new RouteOpening(h.Name, HandleMount.Vector(h.Hole.At), HandleMount.Vector(h.Normal))).ToEquatableList(),
             Passes = RouteInputs.Passes(cable, between, s => s.IsKept),
             MostSpan = RouteFindings.SpacingFor(conduit).Value,
             Stiffness = RouteInputs.StiffnessOf(conduit),
@@ -65,11 +72,11 @@ public static class RouteSolve
         };
         // Better a route with a long span or without margin, told as such, than none: planned only where it is wanted.
         var options = new List<RouteOption>();
-        var present = Present(aircraft, run, say);
+        var present = Present(aircraft, run, obstacles, say);
         if (present is not null)
             options.Add(present);
         var plan = RoutePlanner.Plan(of);
-        options.AddRange(plan.Choices.Select(c => Option(aircraft, run, c, say)).Where(IsNew));
+        options.AddRange(plan.Choices.Select(c => Option(aircraft, run, obstacles, c, say)).Where(IsNew));
         foreach (var weaker in (RoutePlanCase[])[of with { MostSpan = null }, of with { RadiusMargin = 1 }, of with { MostSpan = null, RadiusMargin = 1 }])
         {
             if (options.Any(o => o.Works) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
@@ -77,7 +84,7 @@ public static class RouteSolve
             plan = RoutePlanner.Plan(weaker);
             if (plan.Choices.Count > 0)
                 of = weaker;
-            options.AddRange(plan.Choices.Select(c => Option(aircraft, run, c, say)).Where(IsNew));
+            options.AddRange(plan.Choices.Select(c => Option(aircraft, run, obstacles, c, say)).Where(IsNew));
         }
 
         // The supports there are, planned anew, are no other choice where they work as they are.
@@ -92,7 +99,15 @@ public static class RouteSolve
         if (best < 0)
             best = options.FindIndex(o => o.Works);
         if (best < 0)
-            return new(options.ToEquatableList(), -1, $"Ways were found, but none keeps the least radius and its distances where hand and tape are off. {proved}", bound, dropped);
+        {
+            return new(
+                options.ToEquatableList(),
+                -1,
+                plan.Refusal is { } refused && options.Count == 1 && present is not null ? Say(refused, plan, of, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off. {proved}",
+                bound,
+                dropped);
+        }
+
         var chosen = options[best];
         var lie = chosen.Answer.Route!.Lie!;
         var how = ReferenceEquals(chosen, present) ? "The conduit can stay as it is held now"
@@ -119,24 +134,24 @@ public static class RouteSolve
     }
 
     /// <summary>The supports as they are, and their length where none is typed; null where they give no lie.</summary>
-    private static RouteOption? Present(Aircraft aircraft, Run run, FigureWriter say)
+    private static RouteOption? Present(Aircraft aircraft, Run run, RouteObstacles obstacles, FigureWriter say)
     {
         var cable = run.Cable!;
         if (RouteInputs.Of(run, LeverPlacement.Of(run.LeverEnd, []), null, []) is not { Lie: not null } now)
             return null;
         // A length that is only proposed is written down, so that it holds.
         var length = now.Origin == LengthOrigin.Natural ? Typed(now.Case.Length + now.InFittings, say) : default((Toleranced<Length> Value, string Text)?);
-        return Judged(aircraft, run, cable.Supports, length, cable.Supports.Count == 0 ? "no support, as now" : "as it is now", [], say);
+        return Judged(aircraft, run, obstacles, cable.Supports, length, cable.Supports.Count == 0 ? "no support, as now" : "as it is now", [], say);
     }
 
     /// <summary>A choice of the planner as it is typed, with the shortest length that keeps the radius where hand and tape are off.</summary>
-    private static RouteOption Option(Aircraft aircraft, Run run, RouteChoice choice, FigureWriter say)
+    private static RouteOption Option(Aircraft aircraft, Run run, RouteObstacles obstacles, RouteChoice choice, FigureWriter say)
     {
         var cable = run.Cable!;
         var inFittings = (cable.Ends?.InBushing.Metres ?? 0) + (cable.Ends?.InAnchor.Metres ?? 0);
         // As it is typed: rounded first, then taken through the chain. The file's supports run from the device to the knob.
         var kept = new Queue<Support>(cable.Supports.Reverse().Where(s => s.IsKept));
-        var supports = choice.Holds.Zip(choice.Lie.Case.Supports, (hold, lies) => hold.Stays ? (kept.Dequeue(), "") : Typed(cable, hold, lies, say)).Reverse()
+        var supports = choice.Holds.Zip(choice.Lie.Case.Supports, (hold, lies) => hold.Stays ? (kept.Dequeue(), "") : Typed(aircraft, cable, hold, lies, say)).Reverse()
             .Select(s => (Support: s.Item1, Json: s.Item2.Length > 0 ? s.Item2 : Json(s.Item1, say))).ToList();
         var list = supports.Select(s => s.Support).ToEquatableList();
         TrialEdit edit = new("cable.supports", $"[{string.Join(", ", supports.Select(s => s.Json))}]", IsJson: true);
@@ -155,27 +170,31 @@ public static class RouteSolve
             var enough = spread.Without == 0 && spread.LeastRadius >= cable.Conduit!.MinRadius!.Value.Metres;
             if (!enough && best is not null && !(spread.LeastRadius > best.Answer.Route!.Spread!.LeastRadius))
                 continue;
-            best = Judged(aircraft, run, list, length, label, [edit], say);
+            best = Judged(aircraft, run, obstacles, list, length, label, [edit], say);
             if (best.Works)
                 break;
         }
 
-        return best ?? Judged(aircraft, run, list, Typed(choice.Length + inFittings, say), label, [edit], say);
+        return best ?? Judged(aircraft, run, obstacles, list, Typed(choice.Length + inFittings, say), label, [edit], say);
     }
+
+    /// <summary>Holes of sheets that a conduit may pass, as they are called in an answer.</summary>
+    private static IEnumerable<(string Name, SheetHole Hole, DirectionAt Normal)> Holes(Aircraft aircraft) =>
+        aircraft.Sheets.SelectMany(s => s.Holes.Select((h, i) => (s.Holes.Count == 1 ? $"the hole in {s.Id}" : $"hole {i + 1} in {s.Id}", h, s.Normal)));
 
     private static Cable Routed(Cable cable, EquatableList<Support> supports, Toleranced<Length>? length) =>
         cable with { Supports = supports, Length = length, Bends = [], BendTotal = null, LongestStraight = null };
 
-    private static RouteOption Judged(Aircraft aircraft, Run run, EquatableList<Support> supports, (Toleranced<Length> Value, string Text)? length, string label, EquatableList<TrialEdit> first, FigureWriter say)
+    private static RouteOption Judged(Aircraft aircraft, Run run, RouteObstacles obstacles, EquatableList<Support> supports, (Toleranced<Length> Value, string Text)? length, string label, EquatableList<TrialEdit> first, FigureWriter say)
     {
         var cable = run.Cable!;
         var changed = run with { Cable = Routed(cable, supports, length?.Value ?? cable.Length) };
         var answer = RunCheck.Solve(aircraft, changed, Quick);
-        if (answer.Route is { Lie: { } lie } route)
-            answer = answer with { Route = route with { Gaps = RouteInputs.Gaps(aircraft, changed, lie) } };
+        if (answer.Route is { } route)
+            answer = answer with { Route = RouteInputs.Held(route, changed, obstacles) };
         var findings = RouteFindings.Of(aircraft, answer, say).ToList();
         Verdict Of(string rule) => findings.Where(f => f.Rule == rule).Select(f => f.Verdict).DefaultIfEmpty(Verdict.Clear).Max();
-        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail;
+        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail && Of(RouteFindings.Heat) != Verdict.Fail;
         EquatableList<TrialEdit> edits =
         [
             .. first,
@@ -188,8 +207,14 @@ public static class RouteSolve
     }
 
     /// <summary>A support of the planner's as the file has it: a clamp of the conduit's size, its line only where it needs one.</summary>
-    private static (Support Support, string Json) Typed(Cable cable, RouteHold hold, LieSupport lies, FigureWriter say)
+    private static (Support Support, string Json) Typed(Aircraft aircraft, Cable cable, RouteHold hold, LieSupport lies, FigureWriter say)
     {
+        if (hold.Kind == SupportKind.Grommet)
+        {
+            var grommet = new Support { Place = Holes(aircraft).First(h => h.Name == hold.Place).Hole.At, Kind = SupportHold.Grommet };
+            return (grommet, Json(grommet, say));
+        }
+
         var known = cable.Places.Select((p, i) => (Place: p, Name: p.Name.Length > 0 ? p.Name : $"place {i + 1}")).FirstOrDefault(p => p.Name == hold.Place && hold.Place.Length > 0).Place;
         var along = hold.IsTurned && lies.Along is { } a ? a.Unit() : (Vector3?)null;
         var support = new Support

@@ -37,7 +37,11 @@ public static class RunCheck
     {
         var answer = WithClearance(Proof.Of(aircraft, Solve(aircraft, run, effort)), cockpit);
         if (answer.Route is { } route)
-            answer = answer with { Route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display), Gaps = route.Lie is { } lie ? RouteInputs.Gaps(aircraft, run, lie) : [] } };
+        {
+            route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display) };
+            answer = answer with { Route = RouteInputs.Held(route, run, RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes)) };
+        }
+
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));

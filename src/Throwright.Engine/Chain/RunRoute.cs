@@ -34,6 +34,9 @@ public sealed record RunRoute
     /// <summary>How near the conduit comes to each body of the file, the nearest first.</summary>
     public EquatableList<RouteGap> Gaps { get; init; } = [];
 
+    /// <summary>What of the file the conduit is not held against, in words.</summary>
+    public EquatableList<string> NotHeld { get; init; } = [];
+
     /// <summary>With the conduit as ordered or delivered, put in uncut; null: nothing ordered.</summary>
     public OtherLength? Ordered { get; init; }
 

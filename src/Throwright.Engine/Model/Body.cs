@@ -17,6 +17,9 @@ public sealed record Body
     public Length Allow { get; init; }
     public EquatableList<Touch> Touches { get; init; } = [];
 
+    /// <summary>What conduits keep from it; null: the published distance.</summary>
+    public KeepAway? KeepAway { get; init; }
+
     /// <summary>Joints that limit one another.</summary>
     public EquatableList<BodyGate> Gates { get; init; } = [];
     public string Note { get; init; } = "";
@@ -24,6 +27,20 @@ public sealed record Body
 
     /// <summary>Its joints with their limits, own ones or those of the ready-made body.</summary>
     public EquatableList<JointRange> JointRanges => ReadyMade?.Ranges() is { Count: > 0 } ready ? ready : Joints.Select(j => j.Range).ToEquatableList();
+}
+
+/// <summary>A distance that conduits keep, by the maker's or the builder's own figure, and why.</summary>
+public sealed record KeepAway(Length Distance, KeepAwayCause Because);
+
+public enum KeepAwayCause
+{
+    Other,
+
+    /// <summary>It is hot.</summary>
+    Heat,
+
+    /// <summary>It has an edge that chafes.</summary>
+    Edge,
 }
 
 /// <summary>One joint and how far it goes, rad or m.</summary>

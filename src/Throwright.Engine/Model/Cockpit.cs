@@ -53,7 +53,13 @@ public sealed record Sheet
 
     /// <summary>Corners of the flat on the face toward the pilot, one after the other; none: not measured.</summary>
     public EquatableList<PointAt> Outline { get; init; } = [];
+
+    /// <summary>Holes that a conduit may pass, beside those of the bushings.</summary>
+    public EquatableList<SheetHole> Holes { get; init; } = [];
 }
+
+/// <param name="At">Its middle, on the face toward the pilot.</param>
+public sealed record SheetHole(PointAt At, Toleranced<Length> Diameter);
 
 /// <summary>Lean of the shank against the sheet's normal, as two slopes: toward up and toward right in the sheet.</summary>
 /// <param name="Up">The tangent of this angle is the slope toward up.</param>

@@ -29,6 +29,13 @@ internal sealed class Roadmap
         ends = starts + Ahead(of.End, -of.EndAlong.Unit());
         foreach (var place in of.Places)
             Add(place.Point);
+        // A search by samples would miss narrow holes.
+        foreach (var opening in of.Openings)
+        {
+            foreach (var off in (ReadOnlySpan<double>)[-0.4, 0.4, -1, 1, -2, 2])
+                Add(opening.Middle + (off * radius * opening.Through.Unit()));
+        }
+
         Cone(of.Start, of.StartAlong.Unit());
         Cone(of.End, -of.EndAlong.Unit());
         var (low, high) = Box();

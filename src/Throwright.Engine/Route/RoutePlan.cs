@@ -15,8 +15,8 @@ public sealed record RouteGap(string Name, KeepOutKind Kind, double Least, doubl
 public sealed record RouteAtMove(string Name, double Moved, double LeastRadius, double LeastRoom);
 
 /// <summary>What a route asks of one support.</summary>
-/// <param name="Place">Name of the place or of the support that stays; empty where it may sit anywhere.</param>
-/// <param name="Kind">A grommet for one that stays and is one. Else a clamp: tight where that will do, sliding where only that lets the lever end move.</param>
+/// <param name="Place">Name of the place, of the hole or of the support that stays; empty where it may sit anywhere.</param>
+/// <param name="Kind">A grommet for one that stays and is one, and for a hole. Else a clamp: tight where that will do, sliding where only that lets the lever end move.</param>
 /// <param name="IsTurned">The clamp's line has to be the lie's; else it may be left to turn as the conduit lies, and then closed.</param>
 /// <param name="Stays">It was there before.</param>
 public sealed record RouteHold(string Place, SupportKind Kind, bool IsTurned, bool Stays);

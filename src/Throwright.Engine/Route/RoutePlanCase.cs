@@ -32,7 +32,11 @@ public sealed record KeepOut(string Name, KeepOutKind Kind, double Keep, Func<Ve
 public sealed record SupportPlace(string Name, Vector3 Point, Vector3? Along = null);
 
 /// <summary>A support that every route has: a hole that the conduit passes, a clamp that stays.</summary>
-public sealed record RoutePass(string Name, LieSupport Support);
+/// <param name="IsNew">It stays in the search only: a grommet in a hole that a route may pass.</param>
+public sealed record RoutePass(string Name, LieSupport Support, bool IsNew = false);
+
+/// <param name="Through">Square to the sheet, either way.</param>
+public sealed record RouteOpening(string Name, Vector3 Middle, Vector3 Through);
 
 /// <summary>Where the lever end goes when what carries it moves on its mounts.</summary>
 /// <param name="By">Shift of the end, m.</param>
@@ -68,6 +72,9 @@ public sealed record RoutePlanCase
 
     /// <summary>Permitted places for supports; none given: anywhere in the free.</summary>
     public EquatableList<SupportPlace> Places { get; init; } = [];
+
+    /// <summary>Holes in sheets that a route may pass, a grommet in each.</summary>
+    public EquatableList<RouteOpening> Openings { get; init; } = [];
 
     /// <summary>Supports that stay, from the start to the end.</summary>
     public EquatableList<RoutePass> Passes { get; init; } = [];

@@ -40,7 +40,19 @@ public static class RoutePlanner
         }
 
         var search = new Search(of, space, bound);
-        return search.Run();
+        var (plan, cost) = search.Run();
+        if (of.Openings.Count == 0)
+            return plan;
+        // A grommet in each hole on the way; and no hole at all, if that leads there too.
+        var choices = plan.Choices.Zip(cost).ToList();
+        foreach (var passes in search.Through())
+        {
+            var with = of with { Passes = passes, Openings = [] };
+            var (through, dear) = new Search(with, new(with), bound).Run();
+            choices.AddRange(through.Choices.Zip(dear));
+        }
+
+        return choices.Count == 0 ? plan : new(choices.OrderBy(c => c.Second).Take(of.Choices).Select(c => c.First).ToEquatableList(), bound, null);
     }
 
     /// <summary>A bound at least as strong as the plan's own: every route passes each plane between the ends where it is free.</summary>
@@ -73,14 +85,17 @@ public static class RoutePlanner
     private sealed record Hold(LieSupport Support, SupportPlace? Place, bool Stays)
     {
         public string Name { get; init; } = Place?.Name ?? "";
+
+        /// <summary>A grommet in a hole that the way passes.</summary>
+        public bool IsNew { get; init; }
     }
 
     private sealed class Search(RoutePlanCase of, FreeSpace space, RouteBound bound)
     {
         private readonly List<Trial> held = [];
-        private readonly List<Hold> passes = [.. of.Passes.Select(p => new Hold(p.Support, null, true) { Name = p.Name })];
+        private readonly List<Hold> passes = [.. of.Passes.Select(p => new Hold(p.Support, null, true) { Name = p.Name, IsNew = p.IsNew })];
 
-        public RoutePlan Run()
+        public (RoutePlan Plan, EquatableList<double> Costs) Run()
         {
             var bare = Unsupported();
             Try(bare);
@@ -103,17 +118,67 @@ public static class RoutePlanner
             }
 
             var choices = new List<RouteChoice>();
+            var costs = new List<double>();
             foreach (var trial in held.OrderBy(Cost))
             {
                 if (choices.Count == of.Choices)
                     break;
                 if (Settled(trial) is { } choice && !choices.Any(c => Alike(c, choice)))
+                {
                     choices.Add(choice);
+                    costs.Add(Cost(trial));
+                }
             }
 
             return choices.Count > 0
-                ? new(choices.ToEquatableList(), bound, null)
-                : new([], bound, new(anyWay || held.Count > 0 ? NoRouteReason.NotHeld : NoRouteReason.NoWay, Blocking()));
+                ? (new(choices.ToEquatableList(), bound, null), costs.ToEquatableList())
+                : (new([], bound, new(anyWay || held.Count > 0 ? NoRouteReason.NotHeld : NoRouteReason.NoWay, Blocking())), []);
+        }
+
+        /// <summary>Supports that stay, with a grommet in each hole that straight legs from hold to hold pass; several ways.</summary>
+        public IEnumerable<EquatableList<RoutePass>> Through()
+        {
+            var poses = Poses(null);
+            var legs = poses.Zip(poses.Skip(1)).Select(p => new Roadmap(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }, space, RadiusInHand * of.WantedRadius, RoomInHand, 400)).ToList();
+            var known = new HashSet<EquatableList<RoutePass>>();
+            for (var way = 0; way < Ways / 2; way++)
+            {
+                var all = new List<RoutePass>();
+                for (var leg = 0; leg < legs.Count; leg++)
+                {
+                    if (legs[leg].Next() is { } corners)
+                        all.AddRange(corners.Zip(corners.Skip(1)).SelectMany(c => Passed(c.First, c.Second)));
+                    if (leg < of.Passes.Count)
+                        all.Add(of.Passes[leg]);
+                }
+
+                if (all.Count > of.Passes.Count && known.Add(all.ToEquatableList()))
+                    yield return all.ToEquatableList();
+            }
+
+            IEnumerable<RoutePass> Passed(Vector3 a, Vector3 b) =>
+                from o in of.Openings
+                let n = o.Through.Unit()
+                let before = Vector3.Dot(a - o.Middle, n)
+                let after = Vector3.Dot(b - o.Middle, n)
+                where before * after < 0 && (a + (before / (before - after) * (b - a)) - o.Middle).Size < 1e-4
+                select new RoutePass(o.Name, new(o.Middle, SupportKind.Grommet), IsNew: true);
+        }
+
+        /// <summary>Ends and supports that stay, each with the way the conduit is taken to run there.</summary>
+        private List<(Vector3 Point, Vector3 Along)> Poses(Trial? bare)
+        {
+            // A grommet lets the conduit turn: it is taken to pass as it does with nothing else to hold it.
+            var poses = new List<(Vector3 Point, Vector3 Along)> { (of.Start, of.StartAlong) };
+            for (var i = 0; i < passes.Count; i++)
+            {
+                var p = passes[i].Support;
+                var next = i + 1 < passes.Count ? passes[i + 1].Support.Point : of.End;
+                poses.Add((p.Point, p.Kind != SupportKind.Grommet ? p.Along!.Value : bare is not null ? bare.Curve.Nodes[bare.Curve.Holds[i + 1]].Tangent : next - poses[i].Point));
+            }
+
+            poses.Add((of.End, of.EndAlong));
+            return poses;
         }
 
         private void Try(Trial? trial)
@@ -151,16 +216,7 @@ public static class RoutePlanner
         {
             if (passes.Count == 0)
                 return Curves(of);
-            // A grommet lets the conduit turn: it is taken to pass as it does with nothing else to hold it.
-            var poses = new List<(Vector3 Point, Vector3 Along)> { (of.Start, of.StartAlong) };
-            for (var i = 0; i < passes.Count; i++)
-            {
-                var p = passes[i].Support;
-                var next = i + 1 < passes.Count ? passes[i + 1].Support.Point : of.End;
-                poses.Add((p.Point, p.Kind != SupportKind.Grommet ? p.Along!.Value : bare is not null ? bare.Curve.Nodes[bare.Curve.Holds[i + 1]].Tangent : next - poses[i].Point));
-            }
-
-            poses.Add((of.End, of.EndAlong));
+            var poses = Poses(bare);
             var legs = poses.Zip(poses.Skip(1)).Select(p => Curves(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }).Take(Ways / 2).ToList()).ToList();
             return legs.Any(l => l.Count == 0) ? [] : Joined(legs);
         }
@@ -444,7 +500,7 @@ public static class RoutePlanner
                     h.Name,
                     h.Stays ? h.Support.Kind : sliding ? SupportKind.Sliding : SupportKind.Tight,
                     !h.Stays && h.Support.Kind != SupportKind.Grommet,
-                    h.Stays)).ToEquatableList(),
+                    h.Stays && !h.IsNew)).ToEquatableList(),
                 Gaps = space.Gaps(lie.Shape, lie.Case.Supports).ToEquatableList(),
                 AtMoves = moves,
             };

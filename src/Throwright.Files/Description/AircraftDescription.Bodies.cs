@@ -450,6 +450,21 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Touch> Shape = new("touch", "an allowed contact", [Part, With, WithPart, Why], g => new(g.Must(Part), g.Must(With), g.Must(WithPart), g.Must(Why)));
     }
 
+    private static class KeepAwayShape
+    {
+        public static readonly Member<Length> Distance = Needed("distance", new ExactShape<Length>("0 mm", "2 m"), "What every conduit keeps from it, surface to surface.");
+        public static readonly Member<KeepAwayCause> Because = Optional(
+            "because",
+            new WordShape<KeepAwayCause>(
+                new("heat", KeepAwayCause.Heat, "it is hot: by the kit's plans or the maker's figure"),
+                new("edge", KeepAwayCause.Edge, "it has an edge that chafes"),
+                new("other", KeepAwayCause.Other, "another reason")),
+            "Why.",
+            KeepAwayCause.Other);
+        public static readonly ObjectShape<KeepAway> Shape = new("keepAway", "the distance that conduits keep", [Distance, Because], g => new(g.Must(Distance), g.Or(Because)));
+        public static readonly Member<KeepAway> InBody = Optional("keepAway", Shape, "Distance that conduits keep from it. Left out: the published one.");
+    }
+
     private static class BodyShape
     {
         public static readonly Member<string> Id = Needed("id", new IdShape(), "Short name of the body.");
@@ -465,7 +480,7 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Body> Shape = new(
             "body",
             "the body",
-            [Id, Joints, Gates, Parts, .. ReadyMade, Allow, Touches, AboutIt],
+            [Id, Joints, Gates, Parts, .. ReadyMade, Allow, KeepAwayShape.InBody, Touches, AboutIt],
             g => new()
             {
                 Id = g.Must(Id),
@@ -473,6 +488,7 @@ internal static partial class AircraftDescription
                 Parts = PartForms.Named(g.Or(Parts)),
                 ReadyMade = ReadyMadeOf(g),
                 Allow = g.Or(Allow),
+                KeepAway = g.Item(KeepAwayShape.InBody),
                 Touches = g.Or(Touches),
                 Gates = g.Or(Gates),
                 Note = g.Or(AboutIt),

@@ -46,6 +46,13 @@ internal static partial class AircraftDescription
             g => new() { Eye = g.Item(Eye), Shoulder = g.Item(Shoulder), Reach = g.Maybe(Reach), Largest = g.Maybe(Largest), Smallest = g.Maybe(Smallest) });
     }
 
+    private static class SheetHoleShape
+    {
+        public static readonly Member<PointAt> At = Needed("at", PointOrName, "Its middle.");
+        public static readonly Member<Toleranced<Length>> Diameter = Needed("diameter", new TolerancedShape<Length>("1 mm", "1 m"), "Clear opening, grommet in it.");
+        public static readonly ObjectShape<SheetHole> Shape = new("sheetHole", "a hole of the sheet", [At, Diameter], g => new(g.Must(At), g.Must(Diameter)));
+    }
+
     private static class SheetShape
     {
         public static readonly Member<string> Id = Needed("id", new IdShape(), "Short name; runs refer to it.");
@@ -56,10 +63,12 @@ internal static partial class AircraftDescription
         public static readonly Member<string> Material = Words("material", new TextShape(40), "Alloy and temper, or what else it is, e.g. \"2024-T3\".");
         public static readonly Member<EquatableList<PointAt>> Outline = Optional("outline", new ListShape<PointAt>(PointOrName, "points", 100, least: 3), "Corners of the flat, one after the other, on the face toward the pilot: how far a hole may move.", [], "");
 
+        public static readonly Member<EquatableList<SheetHole>> Holes = Optional("holes", new ListShape<SheetHole>(SheetHoleShape.Shape, "holes", 100), "Holes that a conduit may pass, with a grommet in them. Those of the cockpit ends need not be named.", [], "");
+
         public static readonly ObjectShape<Sheet> Shape = new(
             "sheet",
             "the sheet",
-            [Id, At, Normal, Upward, Thickness, Material, Outline],
+            [Id, At, Normal, Upward, Thickness, Material, Outline, Holes],
             g => new()
             {
                 Id = g.Must(Id),
@@ -69,6 +78,7 @@ internal static partial class AircraftDescription
                 Thickness = g.Maybe(Thickness),
                 Material = g.Or(Material),
                 Outline = g.Or(Outline),
+                Holes = g.Or(Holes),
             },
             new Rule(
                 "`up` is at least 1 deg from parallel to `normal`.",
@@ -87,6 +97,18 @@ internal static partial class AircraftDescription
                     {
                         if (OffSheet(corners[i], at, normal) is var off && off > MostOffSheet)
                             g.RefuseRow(Outline, i, $"{Inches(off)} off the sheet", $"a point of the sheet, at most {MostOffSheet * 1000:0} mm off the plane through \"at\"");
+                    }
+                }),
+            new Rule(
+                $"The holes of `holes` lie in the sheet: at most {MostOffSheet * 1000:0} mm off the plane through `at`.",
+                g =>
+                {
+                    if (g.Item(At) is not { } at || g.Item(Normal) is not { } normal || g.Item(Holes) is not { } holes)
+                        return;
+                    for (var i = 0; i < holes.Count; i++)
+                    {
+                        if (OffSheet(holes[i].At, at, normal) is var off && off > MostOffSheet)
+                            g.RefuseRow(Holes, i, $"{Inches(off)} off the sheet", $"a hole of the sheet, at most {MostOffSheet * 1000:0} mm off the plane through \"at\"");
                     }
                 }));
     }

@@ -22,7 +22,7 @@ internal static class SolveRouteCommand
         if (OneRun.Open(path, runName, []) is not { } open)
             return ExitCode.Unusable;
         var say = new FigureWriter(open.Aircraft.Display);
-        var answer = RouteSolve.Find(open.Aircraft, open.Run, say);
+        var answer = RouteSolve.Find(open.Aircraft, open.Run, say, open.File.Meshes.GetValueOrDefault);
         var screen = new Screen(plain);
         screen.Wrapped("", answer.Sentence, bold: true);
         if (answer.Options.Count > 0)

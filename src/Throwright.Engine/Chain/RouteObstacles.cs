@@ -1,0 +1,97 @@
+using Throwright.Engine.Clearance;
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Engine.Sources;
+using Throwright.Shapes;
+using Throwright.Shapes.Distance;
+using Throwright.Shapes.Frames;
+
+namespace Throwright.Engine.Chain;
+
+/// <summary>What conduits stay away from.</summary>
+/// <param name="NotHeld">What of the file they are not held against, in words.</param>
+internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, EquatableList<string> NotHeld)
+{
+    /// <summary>Closed meshes: whether a place inside one is inside something solid, its skin does not say.</summary>
+    public EquatableList<(string Name, Func<Vector3, bool> Holds)> Closed { get; init; } = [];
+
+    /// <summary>Every body of the file over all its positions, meshes and sheets among them.</summary>
+    /// <param name="cockpit">Bodies and meshes as clearance has them; null: made here, with the meshes that can be had.</param>
+    public static RouteObstacles Of(Aircraft aircraft, CockpitAnswer? cockpit, Func<MeshShape, Skin?>? meshes)
+    {
+        IEnumerable<CockpitBody> bodies;
+        IEnumerable<PlacedMesh> placed;
+        var notHeld = new List<string>();
+        if (cockpit is not null)
+        {
+            bodies = cockpit.Clearance.Case.Bodies.Where(b => cockpit.Handles.All(h => h.Name != b.Name));
+            placed = cockpit.Meshes;
+            notHeld.AddRange(cockpit.NotRead);
+        }
+        else
+        {
+            var scene = CockpitScene.Of(aircraft, new() { Meshes = meshes });
+            (bodies, placed) = (scene.Bodies, scene.Meshes);
+            notHeld.AddRange(scene.NotRead);
+        }
+
+        var usual = Published.Get("route/chafe-least").Value;
+        var keepOuts = new List<KeepOut>();
+        foreach (var body in bodies)
+        {
+            var away = aircraft.Bodies.FirstOrDefault(b => b.Id.Replace('-', ' ') is var name && (body.Name == name || body.Name.StartsWith(name + " ", StringComparison.Ordinal)))?.KeepAway;
+            var joints = body.Joints.Joints.Count;
+            var kind = away?.Because switch
+            {
+                KeepAwayCause.Heat => KeepOutKind.Heat,
+                KeepAwayCause.Edge => KeepOutKind.Edge,
+                _ => joints > 0 ? KeepOutKind.Mover : KeepOutKind.Structure,
+            };
+            keepOuts.Add(new(
+                body.Name,
+                kind,
+                away?.Distance.Metres ?? usual,
+                joints == 0 ? PointDistance.Of(body.Solid, body.Home) : PointDistance.OfSweep(body.Moving, joints switch { 1 => 25, 2 => 9, 3 => 5, _ => 3 })));
+        }
+
+        foreach (var sheet in aircraft.Sheets)
+        {
+            if (sheet.Outline.Count < 3)
+                notHeld.Add($"{sheet.Id}: the sheet has no outline");
+            else if (!sheet.At.IsKnown || sheet.Outline.Concat(sheet.Holes.Select(h => h.At)).Any(p => !p.IsKnown))
+                notHeld.Add($"{sheet.Id}: a point of the sheet has no place yet");
+            else
+                keepOuts.Add(new(sheet.Id, KeepOutKind.Structure, usual, PlateOf(sheet)));
+        }
+
+        var closed = placed.Where(m => !m.IsOpen).Select(m => m.Name).ToHashSet();
+        return new(keepOuts.ToEquatableList(), notHeld.ToEquatableList())
+        {
+            Closed = bodies.Where(b => closed.Contains(b.Name) && b.Joints.Joints.Count == 0).Select(b => (b.Name, InsideOf(b))).ToEquatableList(),
+        };
+    }
+
+    /// <summary>The sheet behind its face, with what is unsure about its points all round and its holes smaller by that.</summary>
+    private static Func<Vector3, double> PlateOf(Sheet sheet)
+    {
+        var normal = HandleMount.Vector(sheet.Normal).Unit();
+        var thick = sheet.Thickness?.Most ?? 0;
+        var face = HandleMount.Vector(sheet.At);
+        Vector3 InMiddle(PointAt point)
+        {
+            var p = HandleMount.Vector(point);
+            return p - ((Vector3.Dot(p - face, normal) + (0.5 * thick)) * normal);
+        }
+
+        var unsure = sheet.Outline.Append(sheet.At).Max(HandleMount.Unsureness);
+        var flat = PlateDistance.Of(
+            [.. sheet.Outline.Select(InMiddle)], normal, thick, [.. sheet.Holes.Select(h => (InMiddle(h.At), 0.5 * h.Diameter.Least))]);
+        return p => flat(p) - unsure;
+    }
+
+    private static Func<Vector3, bool> InsideOf(CockpitBody body)
+    {
+        var back = body.Home.Inverse();
+        return p => body.Solid.WindingAt(back * p) > 0.5;
+    }
+}
