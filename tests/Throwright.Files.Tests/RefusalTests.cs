@@ -153,7 +153,8 @@ public class RefusalTests
         ("\"sheet\": \"panel\"", "\"sheet\": ¤\"x\"", "$.runs[0].cockpitEnd.sheet", "no sheet has this id", "\"panel\", \"console\"", false),
         ("\"id\": \"console\"", "\"id\": ¤\"panel\"", "$.sheets[1].id", "\"panel\" again (first on line 11)", "a different id for each sheet", false),
         ("\"up\": [0, 0, 1],\n", "\"up\": ¤[-1, 0, 0],\n", "$.sheets[0].up", "along the normal", "a direction in the sheet", false),
-        ("[\"20 in\", \"15 in\", \"36 in\"]]\n", "¤[\"23 in\", \"15 in\", \"36 in\"]]\n", "$.sheets[0].outline[2]", "3 in off the sheet", "at most 25 mm", false),
+        ("[\"20 in\", \"2 in\", \"30 in\"], \"diameter\": \"3/4 in", "[\"23 in\", \"2 in\", \"30 in\"], \"diameter\": \"3/4 in", "$.sheets[0].holes[0]", "3 in off the sheet", "at most 25 mm", false),
+        ("[\"20 in\", \"15 in\", \"36 in\"]],\n", "¤[\"23 in\", \"15 in\", \"36 in\"]],\n", "$.sheets[0].outline[2]", "3 in off the sheet", "at most 25 mm", false),
         ("\"flap-hole\": [\"20 in\"", "\"flap-hole\": [\"24 in\"", "$.runs[0].cockpitEnd.hole", "\"flap-hole\": 4 in off the sheet panel", "a point of the sheet", false),
         ("\"normal\": [0, 0, 1] }\n  ],", "\"normal\": ¤[0, 0, 0] }\n  ],", "$.sheets[1].normal", "a direction without length", "direction", false),
 
