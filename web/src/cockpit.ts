@@ -69,8 +69,12 @@ class View {
 
   async load(address: string): Promise<void> {
     const answer = await fetch(address);
-    if (!answer.ok) return;
-    this.model = (await answer.json()) as Model;
+    if (answer.ok) this.show((await answer.json()) as Model);
+  }
+
+  /** What is tried comes straight from the program; what is kept, by its address. */
+  show(model: Model): void {
+    this.model = model;
     this.positions = this.model.joints.map((j) => j.at);
     this.build();
     this.look('gap');

@@ -123,6 +123,11 @@ document.addEventListener('pointermove', (event) => {
 });
 for (const end of ['pointerup', 'pointercancel'] as const) document.addEventListener(end, () => (dragging = false));
 
+// A map that is walked with the arrow keys: the page stays where it is.
+document.addEventListener('keydown', (event) => {
+  if (event.target instanceof Element && event.target.matches('[data-arrows]') && /^(Arrow|Enter)/.test(event.key)) event.preventDefault();
+});
+
 // Single keys, only where nothing is typed; `?` shows them. Alt+K switches them off and on (WCAG 2.1.4).
 let keys = kept('keys') !== 'off';
 document.addEventListener('keydown', (event) => {

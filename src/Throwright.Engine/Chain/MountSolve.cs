@@ -185,6 +185,23 @@ public sealed class MountSolve
         return new(mount, wanted, most, map, mount.Tilt, answer?.Tilt, answer?.Tilt == Tilt.None ? null : found?.NoneBelow, MountFindings.TowardEye(aircraft, mount), !effort.Cancel.IsCancellationRequested);
     }
 
+    /// <summary>The handle at a tilt that the builder chose: what to type for it, and the clearance it then has, worked out in full.</summary>
+    public MountChange At(Tilt tilt)
+    {
+        var mount = handle ?? throw new InvalidOperationException(Obstacle);
+        var wedged = tilt.Total > NoWedge;
+        var (outward, outText) = TypedOut(mount, tilt, wedged);
+        List<TrialEdit> edits = [new("cockpitEnd.tilt", $"{{ \"up\": \"{Degrees(tilt.Up)} deg\", \"right\": \"{Degrees(tilt.Right)} deg\" }}", IsJson: true)];
+        if (wedged || square != mount.Length)
+            edits.Add(new("cockpitEnd.shank.out", outText));
+        var there = Clearance(mount.At(tilt, outward + (0.5 * mount.Sheet)), double.PositiveInfinity);
+        return new(
+            (tilt == Tilt.None ? "Mount the handle square to the sheet" : $"Tilt the handle {Words(tilt)}{(wedged ? " on a pair of wedges" : ", which plain washers take up")}")
+                + (there.Upper <= 0 ? ": it touches." : $": it stays at least {say.Length(Math.Max(0, there.Lower), Rounding.Down)} from everything."),
+            edits.ToEquatableList(),
+            there);
+    }
+
     /// <summary>What is proved of all tilts of a range, each mounted as its lean asks: without wedges up to what washers take up, else with.</summary>
     /// <remarks>
     /// The middle alone is asked first, its clearance U. No tilt of the cell has more than U + R w, w the farthest turn from the middle and R the

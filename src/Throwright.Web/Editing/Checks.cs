@@ -105,6 +105,18 @@ public sealed class Checks
         return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit);
     }
 
+    /// <summary>The run with its mount as it is tried, and what the cockpit view shows of it.</summary>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public (RunAnswer Answer, CockpitAnswer? Cockpit) TriedWhole(Aircraft aircraft, Run run, CancellationToken stop)
+    {
+        var cockpit = CockpitCheck.Solve(aircraft, run, new() { Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
+        stop.ThrowIfCancellationRequested();
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit), cockpit);
+    }
+
+    /// <summary>What everything about clearance rests on, as a key: equal as long as nothing of it changed.</summary>
+    public object ClearanceKey(Aircraft aircraft) => Ask(aircraft);
+
     /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
     /// <exception cref="OperationCanceledException">The same aircraft was changed meanwhile, and the newer question goes first.</exception>
     public CockpitAnswer? CockpitOf(Aircraft aircraft)

@@ -69,6 +69,7 @@ public static class WebApp
         services.AddSingleton(folder);
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<Checks>();
+        services.AddSingleton<TiltMaps>();
         services.AddScoped<Viewer>();
 
         var app = builder.Build();

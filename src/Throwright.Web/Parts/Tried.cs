@@ -11,6 +11,9 @@ public sealed record Tried(string Rule, Remedy Remedy)
     /// <summary>The run as it would be.</summary>
     public RunAnswer? Answer { get; init; }
 
+    /// <summary>Clearance counts in it.</summary>
+    public bool IsWhole { get; init; } = true;
+
     /// <summary>What the undo button says of it: the remedy up to its colon.</summary>
     public string Name
     {
