@@ -32,7 +32,7 @@ public sealed class TiltMaps(Checks checks)
     {
         ArgumentNullException.ThrowIfNull(run);
         // One thread less than there are: an edit made meanwhile is answered first.
-        var solve = Search(aircraft, run, stop, Math.Max(1, Environment.ProcessorCount - 1));
+        var solve = Search(aircraft, run, Math.Max(1, Environment.ProcessorCount - 1), stop);
         obstacle = solve.Obstacle ?? "";
         if (solve.Obstacle is not null)
             return null;
@@ -44,8 +44,8 @@ public sealed class TiltMaps(Checks checks)
     }
 
     /// <summary>One tilt as a change of the file, with the clearance it gives.</summary>
-    public MountChange At(Aircraft aircraft, Run run, Engine.Mount.Tilt tilt, CancellationToken stop) => Search(aircraft, run, stop, 1).At(tilt);
+    public MountChange At(Aircraft aircraft, Run run, Engine.Mount.Tilt tilt, CancellationToken stop) => Search(aircraft, run, 1, stop).At(tilt);
 
-    private MountSolve Search(Aircraft aircraft, Run run, CancellationToken stop, int threads) =>
+    private MountSolve Search(Aircraft aircraft, Run run, int threads, CancellationToken stop) =>
         new(aircraft, run, new(aircraft.Display), new() { Meshes = checks.Meshes.GetValueOrDefault, Threads = threads, Cancel = stop }, finest: MountSolve.Quick);
 }
