@@ -110,9 +110,9 @@ internal static class RouteFigures
             Inputs = ends,
             Sources = [Theory],
         };
-        if (OfGaps("chafe-distance", "least distance of the conduit to a body or sheet of the file", route.Gaps.Where(g => g.Kind != KeepOutKind.Heat)) is { } chafe)
+        if (OfGaps("chafe-distance", "least distance of the conduit to a body or sheet of the file", route.Gaps.Where(g => g.Kind != KeepOutKind.Heat), Published.Get("route/chafe-least").Source) is { } chafe)
             yield return chafe;
-        if (OfGaps("heat-distance", "least distance of the conduit to what is hot", route.Gaps.Where(g => g.Kind == KeepOutKind.Heat)) is { } heat)
+        if (OfGaps("heat-distance", "least distance of the conduit to what is hot", route.Gaps.Where(g => g.Kind == KeepOutKind.Heat), RouteFindings.Own) is { } heat)
             yield return heat;
 
         if (route.Order is not { } order)
@@ -177,7 +177,7 @@ internal static class RouteFigures
         : [];
 
     /// <summary>The nearest of several things, and how near each of them is.</summary>
-    private static Figure? OfGaps(string id, string name, IEnumerable<RouteGap> gaps)
+    private static Figure? OfGaps(string id, string name, IEnumerable<RouteGap> gaps, SourceRef wanted)
     {
         var all = gaps.OrderBy(g => g.Least).ToList();
         return all.Count == 0 ? null : new()
@@ -189,7 +189,7 @@ internal static class RouteFigures
             Rounding = Rounding.Down,
             Formula = "least over the lie and over all positions of the body, less half of the conduit's outside",
             Steps = all.Select(g => new FigureStep("", $"to {g.Name}, {FigureText.Plain(g.At * 1000, 0)} mm from the cockpit end", g.Least, QuantityKind.Length)).ToEquatableList(),
-            Sources = [Theory, Published.Get("route/chafe-least").Source],
+            Sources = [Theory, wanted],
             Holds = "proved: no place along the conduit is nearer, but for what it passes at its ends and in grommets, and what a clamp beside it is fixed to; bodies that move are taken in steps and held larger by what they move between",
         };
     }

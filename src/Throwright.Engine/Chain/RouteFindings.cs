@@ -18,7 +18,7 @@ internal static class RouteFindings
     public const string NotHeld = "route/not-held";
 
     private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
-    private static readonly SourceRef Own = new("project", "the distance typed into the file", Evidence.CommonPractice);
+    internal static readonly SourceRef Own = new("project", "the distance typed into the file", Evidence.CommonPractice);
     private static readonly SourceRef Maker = new("project", "the maker's figure, typed into the file", Evidence.CommonPractice);
 
     public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)

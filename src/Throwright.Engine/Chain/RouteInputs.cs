@@ -82,9 +82,9 @@ internal static class RouteInputs
     }
 
     /// <summary>How near the lie comes to each body; proved along the whole of it.</summary>
-    private static EquatableList<RouteGap> Gaps(RouteObstacles obstacles, Run run, Lie lie)
+    private static EquatableList<RouteGap> Gaps(EquatableList<KeepOut> keepOuts, Run run, Lie lie)
     {
-        if (obstacles.KeepOuts.Count == 0)
+        if (keepOuts.Count == 0)
             return [];
         var space = new FreeSpace(new()
         {
@@ -94,7 +94,7 @@ internal static class RouteInputs
             EndAlong = lie.Case.EndAlong,
             LeastRadius = lie.Case.LeastRadius ?? 1,
             ConduitRadius = 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0),
-            KeepOuts = obstacles.KeepOuts,
+            KeepOuts = keepOuts,
             Passes = Passes(run.Cable!, lie.Case, s => s.Kind == SupportHold.Grommet),
         });
         // A conduit that is all in its fittings is near nothing.
@@ -109,8 +109,8 @@ internal static class RouteInputs
         var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
         return route with
         {
-            Gaps = Gaps(obstacles, run, lie),
-            NotHeld = obstacles.NotHeld.Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
+            Gaps = Gaps(obstacles.KeepOuts, run, lie),
+            NotHeld = obstacles.NotHeld.Concat(Gaps(obstacles.Planes, run, lie).Where(g => !(g.Least >= g.Keep)).Select(g => $"{g.Name}: the sheet has no outline, and the conduit goes through its plane or near it")).Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
         };
     }
 

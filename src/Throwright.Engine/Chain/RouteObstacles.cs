@@ -15,6 +15,9 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
     /// <summary>Closed meshes: whether a place inside one is inside something solid, its skin does not say.</summary>
     public EquatableList<(string Name, Func<Vector3, bool> Holds)> Closed { get; init; } = [];
 
+    /// <summary>Sheets without outline: what stays away from their whole plane stays away from them.</summary>
+    public EquatableList<KeepOut> Planes { get; init; } = [];
+
     /// <summary>Every body of the file over all its positions, meshes and sheets among them.</summary>
     /// <param name="cockpit">Bodies and meshes as clearance has them; null: made here, with the meshes that can be had.</param>
     public static RouteObstacles Of(Aircraft aircraft, CockpitAnswer? cockpit, Func<MeshShape, Skin?>? meshes)
@@ -54,12 +57,13 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
                 joints == 0 ? PointDistance.Of(body.Solid, body.Home) : PointDistance.OfSweep(body.Moving, joints switch { 1 => 25, 2 => 9, 3 => 5, _ => 3 })));
         }
 
+        var planes = new List<KeepOut>();
         foreach (var sheet in aircraft.Sheets)
         {
-            if (sheet.Outline.Count < 3)
-                notHeld.Add($"{sheet.Id}: the sheet has no outline");
-            else if (!sheet.At.IsKnown || sheet.Outline.Concat(sheet.Holes.Select(h => h.At)).Any(p => !p.IsKnown))
+            if (!sheet.At.IsKnown || sheet.Outline.Concat(sheet.Holes.Select(h => h.At)).Any(p => !p.IsKnown))
                 notHeld.Add($"{sheet.Id}: a point of the sheet has no place yet");
+            else if (sheet.Outline.Count < 3)
+                planes.Add(new(sheet.Id, KeepOutKind.Structure, usual, PlaneOf(sheet)));
             else
                 keepOuts.Add(new(sheet.Id, KeepOutKind.Structure, usual, PlateOf(sheet)));
         }
@@ -67,6 +71,7 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         var closed = placed.Where(m => !m.IsOpen).Select(m => m.Name).ToHashSet();
         return new(keepOuts.ToEquatableList(), notHeld.ToEquatableList())
         {
+            Planes = planes.ToEquatableList(),
             Closed = bodies.Where(b => closed.Contains(b.Name) && b.Joints.Joints.Count == 0).Select(b => (b.Name, InsideOf(b))).ToEquatableList(),
         };
     }
@@ -87,6 +92,15 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         var flat = PlateDistance.Of(
             [.. sheet.Outline.Select(InMiddle)], normal, thick, [.. sheet.Holes.Select(h => (InMiddle(h.At), 0.5 * h.Diameter.Least))]);
         return p => flat(p) - unsure;
+    }
+
+    private static Func<Vector3, double> PlaneOf(Sheet sheet)
+    {
+        var normal = HandleMount.Vector(sheet.Normal).Unit();
+        var half = 0.5 * (sheet.Thickness?.Most ?? 0);
+        var middle = HandleMount.Vector(sheet.At) - (half * normal);
+        var unsure = HandleMount.Unsureness(sheet.At);
+        return p => Math.Abs(Vector3.Dot(p - middle, normal)) - half - unsure;
     }
 
     private static Func<Vector3, bool> InsideOf(CockpitBody body)
