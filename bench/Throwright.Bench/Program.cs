@@ -21,6 +21,12 @@ public static class Program
             return 0;
         }
 
+        if (args is ["workload", "clearance", var file, var part])
+        {
+            ClearanceWorkloads.Run(file, part);
+            return 0;
+        }
+
         if (args is ["workload", "clearance-compare", var ours, var theirs])
         {
             ClearanceWorkloads.Compare(ours, theirs);

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
@@ -6,36 +7,28 @@ namespace Throwright.Shapes.Distance;
 /// <remarks>Lengths in m. The radius is exact in every bound: it is subtracted at the end and never sampled.</remarks>
 public abstract class ConvexShape
 {
-    // Within the padding of every bound.
-    private const double OnAxis = 1e-13;
+    internal readonly Core Core;
 
-    private protected ConvexShape(double radius, Vector3 centre, double reach)
+    private protected ConvexShape(in Core core)
     {
-        if (!(radius >= 0) || !double.IsFinite(radius) || !double.IsFinite(centre.Size) || !double.IsFinite(reach))
+        if (!(core.Radius >= 0) || !double.IsFinite(core.Radius) || !double.IsFinite(Triple.Size(core.Centre)) || !double.IsFinite(core.Reach))
             throw new ArgumentException("A shape needs finite measures, and a radius of zero or more.");
-        Radius = radius;
-        Centre = centre;
-        CoreReach = reach;
+        Core = core;
     }
 
-    private protected static bool IsOn(Vector3 point, Vector3 through, Vector3 axis) => Vector3.Cross(point - through, axis).Size <= OnAxis * (1 + (point - through).Size);
+    /// <summary>Rounding round the Core.</summary>
+    public double Radius => Core.Radius;
 
-    /// <summary>Rounding round the core.</summary>
-    public double Radius { get; }
-
-    public Vector3 Centre { get; }
+    public Vector3 Centre => Triple.Back(Core.Centre);
 
     /// <summary>Largest distance of a core point from the centre.</summary>
-    public double CoreReach { get; }
+    public double CoreReach => Core.Reach;
 
     /// <summary>A core point that is farthest in the direction; the direction need not have length 1.</summary>
-    public abstract Vector3 Farthest(Vector3 direction);
+    public Vector3 Farthest(Vector3 direction) => Triple.Back(Core.Centre + Core.Farthest(Triple.Of(direction)));
 
-    /// <summary>Least value of u . x over the core. Closed form: it holds for every u, whatever its length.</summary>
-    public abstract double Least(Vector3 u);
-
-    /// <summary>Does a turn about this line leave the shape as it is?</summary>
-    public virtual bool IsRoundAbout(Vector3 through, Vector3 axis) => false;
+    /// <summary>Least value of u . x over the Core. Closed form: it holds for every u, whatever its length.</summary>
+    public double Least(Vector3 u) => Triple.Dot(Triple.Of(u), Core.Centre) + Core.Least(Triple.Of(u));
 
     /// <summary>The same shape somewhere else in the body.</summary>
     public abstract ConvexShape Moved(Pose pose);
@@ -44,22 +37,17 @@ public abstract class ConvexShape
     public abstract ConvexShape Padded(double more);
 }
 
-public sealed class Sphere(Vector3 centre, double radius) : ConvexShape(radius, centre, 0)
+public sealed class Sphere(Vector3 centre, double radius) : ConvexShape(new Core { Kind = CoreKind.Point, Centre = Triple.Of(centre), Radius = radius })
 {
-    public override Vector3 Farthest(Vector3 direction) => Centre;
-    public override double Least(Vector3 u) => Vector3.Dot(u, Centre);
-    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(Centre, through, axis);
     public override ConvexShape Moved(Pose pose) => new Sphere(pose * Centre, Radius);
     public override ConvexShape Padded(double more) => new Sphere(Centre, Radius + more);
 }
 
-public sealed class Capsule(Vector3 from, Vector3 to, double radius) : ConvexShape(radius, 0.5 * (from + to), 0.5 * (to - from).Size)
+public sealed class Capsule(Vector3 from, Vector3 to, double radius)
+    : ConvexShape(new Core { Kind = CoreKind.Segment, Centre = Triple.Of(0.5 * (from + to)), X = Triple.Of(0.5 * (to - from)), Radius = radius, Reach = 0.5 * (to - from).Size })
 {
     public Vector3 From { get; } = from;
     public Vector3 To { get; } = to;
-    public override Vector3 Farthest(Vector3 direction) => Vector3.Dot(direction, To - From) >= 0 ? To : From;
-    public override double Least(Vector3 u) => Math.Min(Vector3.Dot(u, From), Vector3.Dot(u, To));
-    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(From, through, axis) && IsOn(To, through, axis);
     public override ConvexShape Moved(Pose pose) => new Capsule(pose * From, pose * To, Radius);
     public override ConvexShape Padded(double more) => new Capsule(From, To, Radius + more);
 }
@@ -67,8 +55,6 @@ public sealed class Capsule(Vector3 from, Vector3 to, double radius) : ConvexSha
 /// <summary>A box, turned as its axes say; half sizes of zero make a plate, a rod or a point.</summary>
 public sealed class Box : ConvexShape
 {
-    private readonly Vector3 gx, gy, gz;
-
     public Box(Vector3 centre, Rotation axes, Vector3 halfSizes, double radius = 0)
         : this(centre, halfSizes.X * axes.X, halfSizes.Y * axes.Y, halfSizes.Z * axes.Z, radius)
     {
@@ -77,125 +63,77 @@ public sealed class Box : ConvexShape
     }
 
     private Box(Vector3 centre, Vector3 x, Vector3 y, Vector3 z, double radius)
-        : base(radius, centre, Math.Sqrt(Vector3.Dot(x, x) + Vector3.Dot(y, y) + Vector3.Dot(z, z)))
+        : base(new Core { Kind = CoreKind.Box, Centre = Triple.Of(centre), X = Triple.Of(x), Y = Triple.Of(y), Z = Triple.Of(z), Radius = radius, Reach = Math.Sqrt(Vector3.Dot(x, x) + Vector3.Dot(y, y) + Vector3.Dot(z, z)) })
     {
-        (gx, gy, gz) = (x, y, z);
     }
 
     /// <summary>From the centre to the middle of three faces, the rounding left out.</summary>
-    public (Vector3 X, Vector3 Y, Vector3 Z) Halves => (gx, gy, gz);
+    public (Vector3 X, Vector3 Y, Vector3 Z) Halves => (Triple.Back(Core.X), Triple.Back(Core.Y), Triple.Back(Core.Z));
 
-    public override Vector3 Farthest(Vector3 direction) =>
-        Centre + Toward(direction, gx) + Toward(direction, gy) + Toward(direction, gz);
-
-    public override double Least(Vector3 u) =>
-        Vector3.Dot(u, Centre) - Math.Abs(Vector3.Dot(u, gx)) - Math.Abs(Vector3.Dot(u, gy)) - Math.Abs(Vector3.Dot(u, gz));
-
-    public override ConvexShape Moved(Pose pose) => new Box(pose * Centre, pose.Turn * gx, pose.Turn * gy, pose.Turn * gz, Radius);
-    public override ConvexShape Padded(double more) => new Box(Centre, gx, gy, gz, Radius + more);
-
-    private static Vector3 Toward(Vector3 direction, Vector3 half) => Vector3.Dot(direction, half) >= 0 ? half : -half;
+    public override ConvexShape Moved(Pose pose) => Halves is var (x, y, z) ? new Box(pose * Centre, pose.Turn * x, pose.Turn * y, pose.Turn * z, Radius) : this;
+    public override ConvexShape Padded(double more) => Halves is var (x, y, z) ? new Box(Centre, x, y, z, Radius + more) : this;
 }
 
 /// <summary>A round bar with square ends.</summary>
 public sealed class Cylinder : ConvexShape
 {
-    private readonly Vector3 half, along;
-    private readonly double halfLength;
-
     /// <param name="across">Radius of the bar, m; <paramref name="radius"/> rounds it over on top.</param>
     public Cylinder(Vector3 from, Vector3 to, double across, double radius = 0)
-        : base(radius, 0.5 * (from + to), Math.Sqrt((0.25 * Vector3.Dot(to - from, to - from)) + (across * across)))
+        : base(Bar(from, to, across, radius))
+    {
+    }
+
+    public double Across => Core.Across;
+
+    /// <summary>Middles of the two ends, the rounding left out.</summary>
+    public (Vector3 From, Vector3 To) Ends => (Centre - Triple.Back(Core.X), Centre + Triple.Back(Core.X));
+
+    public override ConvexShape Moved(Pose pose) => new Cylinder(pose * (Ends.From), pose * (Ends.To), Across, Radius);
+    public override ConvexShape Padded(double more) => new Cylinder(Ends.From, Ends.To, Across, Radius + more);
+
+    private static Core Bar(Vector3 from, Vector3 to, double across, double radius)
     {
         if (!(across >= 0))
             throw new ArgumentException("The radius of a bar is zero or more.", nameof(across));
-        half = 0.5 * (to - from);
-        halfLength = half.Size;
-        if (!(halfLength > 0))
+        var half = 0.5 * (to - from);
+        var length = half.Size;
+        if (!(length > 0))
             throw new ArgumentException("A bar needs a length: its ends are one point.", nameof(to));
-        along = (1 / halfLength) * half;
-        Across = across;
+        return new() { Kind = CoreKind.Bar, Centre = Triple.Of(0.5 * (from + to)), X = Triple.Of(half), Y = Triple.Of((1 / length) * half), Across = across, Radius = radius, Reach = Math.Sqrt((length * length) + (across * across)) };
     }
-
-    public double Across { get; }
-
-    /// <summary>Middles of the two ends, the rounding left out.</summary>
-    public (Vector3 From, Vector3 To) Ends => (Centre - half, Centre + half);
-
-    /// <remarks>
-    /// With the direction almost along the axis its square part is rounding noise along the axis. Made square twice and
-    /// dropped when it is below 1e-12 of the direction, or the point would lie off the body.
-    /// </remarks>
-    public override Vector3 Farthest(Vector3 direction)
-    {
-        var lengthwise = Vector3.Dot(direction, along);
-        var square = direction - (lengthwise * along);
-        square -= Vector3.Dot(square, along) * along;
-        var end = lengthwise >= 0 ? Centre + half : Centre - half;
-        var size = square.Size;
-        return size <= 1e-12 * direction.Size ? end : end + ((Across / size) * square);
-    }
-
-    public override double Least(Vector3 u)
-    {
-        var lengthwise = Vector3.Dot(u, along);
-        var square = u - (lengthwise * along);
-        return Vector3.Dot(u, Centre) - (halfLength * Math.Abs(lengthwise)) - (Across * square.Size);
-    }
-
-    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(Centre - half, through, axis) && IsOn(Centre + half, through, axis);
-    public override ConvexShape Moved(Pose pose) => new Cylinder(pose * (Centre - half), pose * (Centre + half), Across, Radius);
-    public override ConvexShape Padded(double more) => new Cylinder(Centre - half, Centre + half, Across, Radius + more);
 }
 
 /// <summary>A round bar with square ends of different thickness; one radius may be zero.</summary>
 public sealed class Cone : ConvexShape
 {
-    private readonly Vector3 from, to, along;
-    private readonly double acrossFrom, acrossTo;
+    private readonly Vector3 from, to;
 
     public Cone(Vector3 from, Vector3 to, double acrossFrom, double acrossTo, double radius = 0)
-        : base(
-            radius,
-            0.5 * (from + to),
-            Math.Sqrt((0.25 * Vector3.Dot(to - from, to - from)) + (Math.Max(acrossFrom, acrossTo) * Math.Max(acrossFrom, acrossTo))))
+        : base(Tapered(from, to, acrossFrom, acrossTo, radius))
     {
-        if (!(acrossFrom >= 0) || !(acrossTo >= 0))
-            throw new ArgumentException("The radii of a bar are zero or more.", nameof(acrossFrom));
-        var length = (to - from).Size;
-        if (!(length > 0))
-            throw new ArgumentException("A bar needs a length: its ends are one point.", nameof(to));
-        (this.from, this.to, along) = (from, to, (1 / length) * (to - from));
-        (this.acrossFrom, this.acrossTo) = (acrossFrom, acrossTo);
+        (this.from, this.to) = (from, to);
     }
 
     /// <summary>Middles of the two ends with the radius at each, the rounding left out.</summary>
-    public (Vector3 From, Vector3 To, double AcrossFrom, double AcrossTo) Ends => (from, to, acrossFrom, acrossTo);
+    public (Vector3 From, Vector3 To, double AcrossFrom, double AcrossTo) Ends => (from, to, Core.Across, Core.AcrossTo);
 
-    /// <remarks>As for a cylinder: a square part that is only rounding noise is dropped.</remarks>
-    public override Vector3 Farthest(Vector3 direction)
+    public override ConvexShape Moved(Pose pose) => new Cone(pose * from, pose * to, Core.Across, Core.AcrossTo, Radius);
+    public override ConvexShape Padded(double more) => new Cone(from, to, Core.Across, Core.AcrossTo, Radius + more);
+
+    private static Core Tapered(Vector3 from, Vector3 to, double acrossFrom, double acrossTo, double radius)
     {
-        var square = Square(direction);
-        var size = square.Size;
-        var unit = size <= 1e-12 * direction.Size ? default : (1 / size) * square;
-        Vector3 a = from + (acrossFrom * unit), b = to + (acrossTo * unit);
-        return Vector3.Dot(direction, a) >= Vector3.Dot(direction, b) ? a : b;
-    }
-
-    public override double Least(Vector3 u)
-    {
-        var size = Square(u).Size;
-        return Math.Min(Vector3.Dot(u, from) - (acrossFrom * size), Vector3.Dot(u, to) - (acrossTo * size));
-    }
-
-    public override bool IsRoundAbout(Vector3 through, Vector3 axis) => IsOn(from, through, axis) && IsOn(to, through, axis);
-    public override ConvexShape Moved(Pose pose) => new Cone(pose * from, pose * to, acrossFrom, acrossTo, Radius);
-    public override ConvexShape Padded(double more) => new Cone(from, to, acrossFrom, acrossTo, Radius + more);
-
-    private Vector3 Square(Vector3 direction)
-    {
-        var square = direction - (Vector3.Dot(direction, along) * along);
-        return square - (Vector3.Dot(square, along) * along);
+        if (!(acrossFrom >= 0) || !(acrossTo >= 0))
+            throw new ArgumentException("The radii of a bar are zero or more.", nameof(acrossFrom));
+        var half = 0.5 * (to - from);
+        var length = half.Size;
+        if (!(length > 0))
+            throw new ArgumentException("A bar needs a length: its ends are one point.", nameof(to));
+        var widest = Math.Max(acrossFrom, acrossTo);
+        return new()
+        {
+            Kind = CoreKind.Cone, Centre = Triple.Of(0.5 * (from + to)), X = Triple.Of(half), Y = Triple.Of((1 / length) * half), Across = acrossFrom, AcrossTo = acrossTo, Radius = radius,
+            Reach = Math.Sqrt((length * length) + (widest * widest)),
+        };
     }
 }
 
@@ -210,51 +148,30 @@ public sealed class Hull : ConvexShape
     }
 
     private Hull(Vector3[] points, double radius)
-        : base(radius, Middle(points), ReachOf(points))
+        : base(HullOf(points, radius))
     {
         this.points = points;
     }
 
     public IReadOnlyList<Vector3> Points => points;
 
-    public override Vector3 Farthest(Vector3 direction)
-    {
-        var best = points[0];
-        var most = Vector3.Dot(direction, best);
-        for (var i = 1; i < points.Length; i++)
-        {
-            var value = Vector3.Dot(direction, points[i]);
-            if (value > most)
-                (most, best) = (value, points[i]);
-        }
-
-        return best;
-    }
-
-    public override double Least(Vector3 u)
-    {
-        var least = Vector3.Dot(u, points[0]);
-        for (var i = 1; i < points.Length; i++)
-            least = Math.Min(least, Vector3.Dot(u, points[i]));
-        return least;
-    }
-
     public override ConvexShape Moved(Pose pose) => new Hull([.. points.Select(p => pose * p)], Radius);
     public override ConvexShape Padded(double more) => new Hull(points, Radius + more);
 
-    private static Vector3 Middle(Vector3[] points)
+    private static Core HullOf(Vector3[] points, double radius)
     {
         if (points.Length == 0)
             throw new ArgumentException("A hull needs at least one point.", nameof(points));
         var sum = default(Vector3);
         foreach (var p in points)
             sum += p;
-        return (1.0 / points.Length) * sum;
-    }
-
-    private static double ReachOf(Vector3[] points)
-    {
-        var middle = Middle(points);
-        return points.Max(p => (p - middle).Size);
+        var middle = (1.0 / points.Length) * sum;
+        Vector256<double>[] own = [.. points.Select(p => Triple.Of(p - middle))];
+        var core = new Core
+        {
+            Kind = CoreKind.Points, Centre = Triple.Of(middle), X = Vector256.Create(1.0, 0, 0, 0), Y = Vector256.Create(0, 1.0, 0, 0), Z = Vector256.Create(0, 0, 1.0, 0), Points = own, Radius = radius,
+            Reach = own.Max(Triple.Size),
+        };
+        return own.Length == 3 ? core with { Kind = CoreKind.Triangle, X = own[0], Y = own[1], Z = own[2], Points = null } : core;
     }
 }

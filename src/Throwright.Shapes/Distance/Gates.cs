@@ -36,6 +36,8 @@ internal sealed class Gates
         room = [.. rows.Zip(limits, (row, limit) => 1e-12 * (Math.Abs(limit) + row.Select((f, i) => Math.Abs(f) * Math.Max(Math.Abs(joints[i].From), Math.Abs(joints[i].To))).Sum()))];
     }
 
+    public bool IsAny => factors.Length > 0;
+
     public bool Uses(int joint) => factors.Any(row => row[joint] != 0);
 
     /// <summary>No position of the box is allowed.</summary>

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
@@ -15,3 +16,12 @@ namespace Throwright.Shapes.Distance;
 /// <param name="OnFirst">Point of the first shape's surface.</param>
 /// <param name="OnSecond">Point of the second shape's surface.</param>
 public readonly record struct Separation(double Distance, double Proved, Vector3 Direction, Vector3 OnFirst, Vector3 OnSecond);
+
+/// <summary>The same while it is worked with.</summary>
+internal struct Nearness
+{
+    public double Distance, Proved;
+    public Vector256<double> Direction, OnFirst, OnSecond;
+
+    public readonly Separation Told() => new(Distance, Proved, Triple.Back(Direction), Triple.Back(OnFirst), Triple.Back(OnSecond));
+}

@@ -107,11 +107,15 @@ public sealed class Solid
 
     internal ConvexShape Node(int node) => nodes[node];
 
+    internal ref readonly Core Core(int node) => ref nodes[node].Core;
+
     internal bool IsLeaf(int node) => left[node] < 0;
 
     internal (int Left, int Right) Children(int node) => (left[node], right[node]);
 
     /// <summary>Which part a leaf belongs to; a mesh is one part.</summary>
+    internal int PartNumber(int leaf) => IsMesh ? 0 : part[leaf];
+
     internal string PartOf(int leaf) => IsMesh ? names[0] : names[part[leaf]];
 
     /// <summary>A point inside or on each part, body axes; of a mesh its first corner.</summary>
