@@ -131,7 +131,13 @@ public sealed class Cone : ConvexShape
         var widest = Math.Max(acrossFrom, acrossTo);
         return new()
         {
-            Kind = CoreKind.Cone, Centre = Triple.Of(0.5 * (from + to)), X = Triple.Of(half), Y = Triple.Of((1 / length) * half), Across = acrossFrom, AcrossTo = acrossTo, Radius = radius,
+            Kind = CoreKind.Cone,
+            Centre = Triple.Of(0.5 * (from + to)),
+            X = Triple.Of(half),
+            Y = Triple.Of((1 / length) * half),
+            Across = acrossFrom,
+            AcrossTo = acrossTo,
+            Radius = radius,
             Reach = Math.Sqrt((length * length) + (widest * widest)),
         };
     }
@@ -169,7 +175,13 @@ public sealed class Hull : ConvexShape
         Vector256<double>[] own = [.. points.Select(p => Triple.Of(p - middle))];
         var core = new Core
         {
-            Kind = CoreKind.Points, Centre = Triple.Of(middle), X = Vector256.Create(1.0, 0, 0, 0), Y = Vector256.Create(0, 1.0, 0, 0), Z = Vector256.Create(0, 0, 1.0, 0), Points = own, Radius = radius,
+            Kind = CoreKind.Points,
+            Centre = Triple.Of(middle),
+            X = Vector256.Create(1.0, 0, 0, 0),
+            Y = Vector256.Create(0, 1.0, 0, 0),
+            Z = Vector256.Create(0, 0, 1.0, 0),
+            Points = own,
+            Radius = radius,
             Reach = own.Max(Triple.Size),
         };
         return own.Length == 3 ? core with { Kind = CoreKind.Triangle, X = own[0], Y = own[1], Z = own[2], Points = null } : core;

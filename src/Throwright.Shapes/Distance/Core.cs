@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
-using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
 

@@ -1,5 +1,4 @@
 using System.Runtime.Intrinsics;
-using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
 
