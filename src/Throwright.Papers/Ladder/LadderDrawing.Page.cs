@@ -141,10 +141,10 @@ public static partial class LadderDrawing
         public double Draw()
         {
             sketch.Layer = "rule";
-            var graduation = Graduation.Inch(Scale, 46);
+            var graduation = shown.Inches ? Graduation.Inch(Scale, 46) : Graduation.Millimetre(Scale, 46);
             var ruleEnd = Math.Min(strip.At(stroke) + 92, Width - 36);
             var last = strip.Rule(RuleLine, -1, layout.Stroke is null ? stroke : (ruleEnd - Zero) / Scale, graduation, 14);
-            sketch.Text(last + 8, RuleLine - 2, Small, "in", Tones.Ink2);
+            sketch.Text(last + 8, RuleLine - 2, Small, shown.LengthUnitName, Tones.Ink2);
             return body is null ? DrawPlace() : DrawBody(body);
         }
 

@@ -17,7 +17,7 @@ public static class BracketDrawing
         var (page, of) = ((paper ?? ShopPaper.A4).Turned(), bracket.Case);
         var draw = new Draughting(new Sketch());
         double longest = 1000 * Math.Max(Math.Max(of.First, of.Second), of.Width), both = 1000 * (of.First + of.Width);
-        var scale = new[] { 2, 1, 0.5, 0.25 }.FirstOrDefault(s => longest * s <= Room && both * s <= BothRoom, 0.1);
+        var scale = new[] { 2, 1, 0.5, 0.25, 0.2, 0.1, 0.05, 0.02 }.FirstOrDefault(s => longest * s <= Room && both * s <= BothRoom, 0.01);
         ShopFrame.Draw(draw, page, title, say, scale >= 1 ? $"{scale:0} : 1" : $"1 : {1 / scale:0}", 1, 1);
         var inside = ShopFrame.Inside(page);
         var side = new ShopView(new(inside.Left + 14 + (1000 * scale * of.First), inside.Top + 22 + (1000 * scale * of.Second)), scale);

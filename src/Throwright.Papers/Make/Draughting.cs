@@ -94,6 +94,14 @@ internal sealed class Draughting(Sketch sketch)
         return sketch.Text(x, y, size, text, Tones.Ink, bold, anchor);
     }
 
+    /// <summary>A plate in reverse: what must be read before anything is made.</summary>
+    public void Hold(Box box, string words)
+    {
+        Polygon(ShopSheet.Words, box.Corners, Style.Area(Tones.Plate));
+        var size = Math.Min(4, 4 * (box.Width - 4) / TextMeasure.Width(words, 4, bold: true));
+        sketch.Text(box.Left + 2, 0.5 * (box.Top + box.Bottom) + (0.36 * size), size, words, Tones.OnPlate, bold: true);
+    }
+
     /// <summary>Width between two places, its line at a height; the text stands above it, or beyond its right end where it does not fit.</summary>
     public void Across(Point a, Point b, double y, string text)
     {

@@ -8,14 +8,14 @@ namespace Throwright.Papers.Make;
 /// <summary>The hole for a tilted shank at true size, to be laid on the sheet from the pilot's side.</summary>
 public static class DrillTemplateDrawing
 {
-    public static Picture Of(WedgePair pair, FigureWriter say, string name, ShopPaper? paper = null)
+    public static Picture Of(WedgePair pair, FigureWriter say, ShopTitle title, ShopPaper? paper = null)
     {
         var (page, template) = (paper ?? ShopPaper.A4, DrillTemplate.Of(pair));
         var bars = template.Lines.Where(l => l.Line == TemplateLine.Scale).ToList();
         var corner = bars[0].From;
         // The bars are the widest thing: they stand in the middle of the page.
         var sheet = new ShopSheet(new((0.5 * page.Width) - (1000 * (corner.X + (0.5 * DrillTemplate.Bar))), (0.55 * page.Height) + (1000 * (corner.Y + (0.5 * DrillTemplate.Bar)))));
-        sheet.Head(page, $"{name}: drill template, true size 1 : 1",
+        sheet.Head(page, title, "drill template",
         [
             $"Seen from the pilot's side, square to the sheet; up the page is up in the sheet. The shank leans {WedgeDrawing.LeanOf(pair.Case.Tilt, say)}. Print without scaling.",
             DrillTemplate.Caution,
@@ -31,6 +31,8 @@ public static class DrillTemplateDrawing
         foreach (var line in template.Lines.Where(l => l.Line == TemplateLine.Centre))
             sheet.Line(ShopSheet.Centre, line.From, line.To, ShopSheet.ThinCentre);
         sheet.Bars(corner, DrillTemplate.Bar);
+        // Beside the upright bar: the paper may be turned on the panel, the arrow can't.
+        sheet.Arrow(corner + new Vector2(-9e-3, 0.5 * DrillTemplate.Bar), corner + new Vector2(-9e-3, (0.5 * DrillTemplate.Bar) + 16e-3), "UP", wordAtEnd: true);
         foreach (var arrow in template.Arrows)
         {
             // A word beside the wedge runs away from it, or for a steep arrow away from the centre line beside it.
@@ -42,7 +44,7 @@ public static class DrillTemplateDrawing
             sheet.Arrow(arrow.From, arrow.To, arrow.Word, arrow.WordAtTip, side);
         }
 
-        return sheet.ToPicture(page, $"Drill template of {name}", "Slot, wedge footprints, centre lines and two bars of 100 mm at true size.");
+        return sheet.ToPicture(page, $"Drill template of {title.Part}", "Slot, wedge footprints, centre lines and two bars of 100 mm at true size.");
     }
 
     /// <summary>A slot that is hardly longer than wide is one hole, filed out.</summary>

@@ -9,18 +9,34 @@ namespace Throwright.Papers.Make;
 /// <summary>A bracket before it is bent, at true size, with its bend lines.</summary>
 public static class FlatPatternDrawing
 {
-    public static Picture Of(Bracket bracket, FigureWriter say, string name, ShopPaper? paper = null)
+    public static Picture Of(Bracket bracket, FigureWriter say, ShopTitle title, ShopPaper? paper = null)
     {
         var (page, of, flat) = (paper ?? ShopPaper.A4, bracket.Case, bracket.Flat);
-        var corner = new Vector2((0.5 * flat.Length) - (0.5 * DrillTemplate.Bar), -(0.5 * of.Width) - 0.02);
-        var sheet = new ShopSheet(new((0.5 * page.Width) - (500 * flat.Length), (0.55 * page.Height) + (1000 * (corner.Y + (0.5 * DrillTemplate.Bar)))));
-        sheet.Head(page, $"{name}: flat pattern, true size 1 : 1",
+        double wide = 1000 * of.Width, length = 1000 * flat.Length;
+        // The bars stand clear of the strip: the upright one at its left, the level one below it.
+        var corner = new Vector2(Math.Min((0.5 * flat.Length) - (0.5 * DrillTemplate.Bar), -8e-3), (-0.5 * of.Width) - 0.02);
+        List<string> words =
         [
             "Print without scaling. Measure both bars before cutting: each must be 100 mm.",
             $"{of.Alloy}, {Size(of.Thickness)} thick. Strip {say.Dimension(flat.Length)} by {Size(of.Width)}, corners {Size(of.Corner)}.",
             $"Bend up {say.Angle(of.Bend)} to an inside radius of {Size(of.Radius)}. Allowance {Size(bracket.Allowance)} at K {FigureText.Plain(bracket.Neutral.Value, 3)}: try it on a scrap strip and correct it.",
             "Bend across the grain where you can. Smooth and break all edges before bending. Setback " + Size(bracket.Setback) + ".",
-        ]);
+        ];
+        const double side = 12, label = 26, below = 40;
+        // Room above the strip for the bend's label and for what the upright bar reaches beyond it.
+        var above = Math.Max(label, 88 - wide);
+        double needWide = length + (2 * side) + 10, needHigh = Top(page) + above + wide + below + (4.5 * (flat.Holes.Count + 3)) + side;
+        if (needWide > page.Width || needHigh > page.Height)
+        {
+            page = new(Math.Max(page.Width, needWide), Math.Max(page.Height, needHigh));
+            words.Add($"This sheet is {FigureText.Plain(page.Width, 0)} by {FigureText.Plain(page.Height, 0)} mm: print it in tiles or on a plotter, or cut by the DXF.");
+        }
+
+        // The middle of strip and bars in the middle of the page.
+        var left = 1000 * Math.Min(corner.X, 0);
+        var right = Math.Max(length, 1000 * (corner.X + DrillTemplate.Bar));
+        var sheet = new ShopSheet(new((0.5 * page.Width) - (0.5 * (left + right)), Top(page) + above + (0.5 * wide)));
+        sheet.Head(page, title, "flat pattern", words);
         sheet.Profile(ShopSheet.Outline, flat.Outline, ShopSheet.Thick);
         var (number, rows) = (0, new List<string>());
         foreach (var hole in flat.Holes)
@@ -43,8 +59,9 @@ public static class FlatPatternDrawing
         rows.Add($"bent, outside: base {say.Dimension(of.First)}, standing {say.Dimension(of.Second)}");
         sheet.Bars(corner, DrillTemplate.Bar);
         sheet.List(corner - new Vector2(0, 16e-3), $"Holes and bend lines, in {(say.LengthUnitName == "in" ? "inches" : "millimetres")}", rows);
-        return sheet.ToPicture(page, $"Flat pattern of {name}", "Outline, holes and bend lines of a bracket, and two bars of 100 mm at true size.");
+        return sheet.ToPicture(page, $"Flat pattern of {title.Part}", "Outline, holes and bend lines of a bracket, and two bars of 100 mm at true size.");
 
+        double Top(ShopPaper on) => new ShopSheet(default).Head(on, title, "flat pattern", words);
         string Across(double y) => Math.Abs(y) < 1e-6 ? "on the middle line" : $"{say.Dimension(Math.Abs(y))} {(y > 0 ? "above" : "below")} the middle line";
         string Size(double metres) => $"{say.Dimension(metres)} {say.LengthUnitName}";
     }

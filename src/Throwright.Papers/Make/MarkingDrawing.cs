@@ -44,11 +44,11 @@ public static class MarkingDrawing
     }
 
     /// <summary>The same on a page, with its sizes and a bar to measure.</summary>
-    public static Picture Page(Marking marking, FigureWriter say, ShopPaper? paper = null)
+    public static Picture Page(Marking marking, FigureWriter say, ShopTitle title, ShopPaper? paper = null)
     {
         var page = paper ?? ShopPaper.A4;
         var sheet = new ShopSheet(new(0.5 * (page.Width - 100), 0.75 * page.Height));
-        sheet.Head(page, $"{marking.Label}: marking, true size 1 : 1",
+        sheet.Head(page, title, "marking",
         [
             "Print without scaling. Measure both bars before engraving: each must be 100 mm.",
             $"Capitals {say.Dimension(marking.Height)} {say.LengthUnitName} high, stroke {say.Dimension(marking.Stroke)} wide, {(marking.Typed is null ? $"for an eye {say.Length(marking.Distance)} away in dim light" : "as the file has it")}; {(marking.LightOnDark ? "light letters on a dark ground" : "dark letters on a light ground")}. The second line is three quarters as high.",

@@ -20,7 +20,7 @@ public static class RunParts
         ArgumentNullException.ThrowIfNull(lacks);
         var (run, id) = (answer.Run, answer.Run.Id);
         bool Is(string name) => part == "all" || part == name;
-        ShopTitle Title(string what, string letter) => new(aircraft.Name, $"{what} for {answer.Words.Name}", $"{id}-{letter}") { Drawn = aircraft.Builder, Date = choice.Dated.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) };
+        ShopTitle Title(string what, string letter) => new(aircraft.Name, $"{what} for {answer.Words.Name}", $"{id}-{letter}") { Drawn = aircraft.Builder, Date = choice.Dated.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), Hold = HoldOf(answer) };
         var sets = new List<ShopSet>();
         if (Is("wedge") || Is("template") || Is("guide"))
         {
@@ -67,11 +67,14 @@ public static class RunParts
             else if (StrokeLetters.Lacking(run.Label + run.How) is { Length: > 0 } lacking)
                 lacks.Add($"marking: no single-stroke letter for {string.Join(' ', lacking.ToCharArray())}.");
             else
-                sets.Add(ShopFiles.Mark(marking, id, say, choice));
+                sets.Add(ShopFiles.Mark(marking, id, Title("Marking", "M"), say, choice));
         }
 
         return sets;
     }
+
+    /// <summary>A part that is right does not make a run that works: its drawing says so where it goes to the shop alone.</summary>
+    internal static string HoldOf(RunAnswer answer) => answer.Findings.Any(f => f.Verdict == Verdict.Fail) ? ShopTitle.NotYet : "";
 
     /// <summary>Empty where the material is not in the table.</summary>
     private static string MassOf(double volume, string material) =>

@@ -51,7 +51,7 @@ public static class ShopFiles
         var place = PairInPlace.Of(pair);
         files.Add(Scene($"{id}-wedge-pair", [new("wedge", solid, Blue, [place.Front, place.Back]), new("sheet", place.Sheet.Build(), Metal, [place.SheetAxes])], "the pair on a piece of the sheet, for looking at"));
         Picture part = WedgeDrawing.Part(pair, say, title, choice.Paper), both = WedgeDrawing.Pair(pair, say, title, choice.Paper);
-        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title.Part, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
+        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title with { Part = title.Part.Replace("Wedge", "Hole", StringComparison.Ordinal) }, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
         files.AddRange(Drawings($"{id}-wedge-part", part, "drawing of the part"));
         files.AddRange(Drawings($"{id}-wedge-pair", both, "drawing of the pair"));
         var cautions = new List<string>();
@@ -67,7 +67,7 @@ public static class ShopFiles
 
     public static ShopSet Template(WedgePair pair, string id, ShopTitle title, FigureWriter say, ShopChoice choice)
     {
-        var picture = DrillTemplateDrawing.Of(pair, say, title.Part, choice.Paper);
+        var picture = DrillTemplateDrawing.Of(pair, say, title, choice.Paper);
         return new(
             "template",
             [
@@ -94,7 +94,7 @@ public static class ShopFiles
     {
         var part = bracket.Part;
         var solid = part.Build();
-        Picture bent = BracketDrawing.Of(bracket, say, title, choice.Paper), flat = FlatPatternDrawing.Of(bracket, say, title.Part, choice.Paper);
+        Picture bent = BracketDrawing.Of(bracket, say, title, choice.Paper), flat = FlatPatternDrawing.Of(bracket, say, title, choice.Paper);
         return new(
             "bracket",
             [
@@ -109,9 +109,9 @@ public static class ShopFiles
             ]);
     }
 
-    public static ShopSet Mark(Marking marking, string id, FigureWriter say, ShopChoice choice)
+    public static ShopSet Mark(Marking marking, string id, ShopTitle title, FigureWriter say, ShopChoice choice)
     {
-        Picture plate = MarkingDrawing.Plate(marking), page = MarkingDrawing.Page(marking, say, choice.Paper);
+        Picture plate = MarkingDrawing.Plate(marking), page = MarkingDrawing.Page(marking, say, title, choice.Paper);
         return new(
             "marking",
             [

@@ -17,6 +17,12 @@ public sealed record ShopTitle(string Aircraft, string Part, string Number)
     public string Mass { get; init; } = "";
     public string Drawn { get; init; } = "";
     public string Date { get; init; } = "";
+
+    /// <summary>Why nothing is to be cut by this drawing yet, printed on it in reverse; empty: nothing stands against it.</summary>
+    public string Hold { get; init; } = "";
+
+    /// <summary>What stands on the parts of a run whose check fails.</summary>
+    public const string NotYet = "The check of this run fails: do not cut yet.";
 }
 
 /// <summary>Frame, title block and notes of a drawing on a level sheet.</summary>
@@ -60,6 +66,8 @@ public static class ShopFrame
         Cell(4, 36, 18, "Checked", "", false);
         Cell(4, 54, 22, "Date", title.Date, false);
         Cell(4, 76, 22, "Sheet", $"{sheet} of {sheets}", false);
+        if (title.Hold.Length > 0)
+            draw.Hold(new(block.Left, block.Top - 10, block.Right, block.Top - 2), title.Hold);
         sketch.Layer = ShopSheet.Words;
         sketch.Text(Margin + 1, paper.Height - Margin + 4.5, 2.5, TextMeasure.Fit(Caution, 2.5, paper.Width - (2 * Margin) - 2), Tones.Ink);
 

@@ -88,13 +88,25 @@ internal sealed class ShopSheet(Point origin)
 
     /// <summary>Title, then lines of text, from the upper left corner.</summary>
     /// <returns>Where the next line would stand, mm from the top.</returns>
-    public double Head(ShopPaper paper, string title, IEnumerable<string> lines)
+    public double Head(ShopPaper paper, ShopTitle title, string what, IEnumerable<string> lines)
     {
         const double margin = 12;
         Sketch.Layer = Words;
-        var y = margin + Title;
-        Sketch.Text(margin, y, Title, TextMeasure.Fit(title, Title, paper.Width - (2 * margin), true), Tones.Ink, bold: true);
+        var (y, room) = (margin + Title, paper.Width - (2 * margin));
+        // Smaller where it is long: a name that is cut could be another part's.
+        var head = $"{title.Part}: {what}, true size 1 : 1";
+        var size = Math.Max(0.6 * Title, Title * Math.Min(1, room / TextMeasure.Width(head, Title, true)));
+        Sketch.Text(margin, y, size, TextMeasure.Fit(head, size, room, true), Tones.Ink, bold: true);
         y += 2.2 * Text;
+        Sketch.Text(margin, y, Text, TextMeasure.Fit(string.Join(", ", new[] { title.Aircraft, title.Number, title.Date }.Where(t => t.Length > 0)), Text, room), Tones.Ink);
+        y += 1.5 * Text;
+        if (title.Hold.Length > 0)
+        {
+            new Draughting(Sketch).Hold(new(margin, y - Text, margin + 98, y + 5), title.Hold);
+            y += 5 + (1.8 * Text);
+        }
+
+        Sketch.Layer = Words;
         foreach (var line in lines.SelectMany(l => TextMeasure.Wrap(l, Text, paper.Width - (2 * margin))))
         {
             Sketch.Text(margin, y, Text, line, Tones.Ink);

@@ -74,6 +74,10 @@ public static partial class WedgeDrawing
         draw.Line(ShopSheet.Centre, new(view.At(-big / cos, 0).X - 3, middle.Y), new(end.X + 3, middle.Y), ShopSheet.ThinCentre);
         draw.Line(ShopSheet.Centre, new(middle.X, view.At(0, big).Y - 3), new(middle.X, view.At(0, -big).Y + 3), ShopSheet.ThinCentre);
         draw.Upright(new(end.X + 3, middle.Y), new(hole.X + view.Mm(0.5 * pin.Diameter), hole.Y), end.X + Draughting.First, say.Dimension(pin.Across));
+        const double at = 40 * Math.PI / 180;
+        double x = big / cos * Math.Cos(at), y = big * Math.Sin(at);
+        draw.Words(view.At(x, y).X + 2.5, view.At(x, y).Y - 1, "thick edge");
+        draw.Words(view.At(-x, y).X - 2.5, view.At(x, y).Y - 1, "thin edge", TextAnchor.End);
         var bottom = view.At(0, -big).Y;
         draw.Leader(new(hole.X - view.Mm(0.35 * pin.Diameter), hole.Y + view.Mm(0.35 * pin.Diameter)), new(hole.X - 9, bottom + 5), $"Ø{say.Dimension(pin.Diameter)} H9, {say.Dimension(pin.Depth)} deep");
         return bottom + 8;

@@ -156,20 +156,20 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
     public void Shop()
     {
         var run = answer.Run;
-        ShopTitle Title(string what, string letter) => new(aircraft.Name, $"{what} for {Name}", $"{run.Id}-{letter}") { Drawn = aircraft.Builder };
+        ShopTitle Title(string what, string letter) => new(aircraft.Name, $"{what} for {Name}", $"{run.Id}-{letter}") { Drawn = aircraft.Builder, Hold = RunParts.HoldOf(answer) };
         if (MadeParts.Wedges(run).Pair is { Washer.Fault: null } pair)
         {
             var title = Title("Wedge", "W") with { Material = run.CockpitEnd?.Wedge?.Material ?? "", Finish = run.CockpitEnd?.Wedge?.Finish ?? "" };
             flow.Sheet(WedgeDrawing.Part(pair, say, title, paper), $"Wedge: {Name}");
             flow.Sheet(WedgeDrawing.Pair(pair, say, title, paper), $"Wedge pair: {Name}");
-            flow.Sheet(DrillTemplateDrawing.Of(pair, say, title.Part, paper), $"Drill template: {Name}");
+            flow.Sheet(DrillTemplateDrawing.Of(pair, say, Title("Hole", "H"), paper), $"Drill template: {Name}");
         }
 
         if (MadeParts.BracketOf(run) is { } bracket)
-            flow.Sheet(FlatPatternDrawing.Of(BracketSolver.Solve(bracket), say, $"Bracket for {Name}", paper), $"Bracket: {Name}");
+            flow.Sheet(FlatPatternDrawing.Of(BracketSolver.Solve(bracket), say, Title("Bracket", "B"), paper), $"Bracket: {Name}");
         var legend = run.Installation?.Legend;
         if (run.Label.Length > 0 && StrokeLetters.Lacking(run.Label + run.How).Length == 0)
-            flow.Sheet(MarkingDrawing.Page(new(run.Label, run.How, legend?.Distance.Metres ?? Marking.UsualDistance, legend?.LightOnDark ?? true, legend?.Height.Metres), say, paper), $"Marking: {Name}");
+            flow.Sheet(MarkingDrawing.Page(new(run.Label, run.How, legend?.Distance.Metres ?? Marking.UsualDistance, legend?.LightOnDark ?? true, legend?.Height.Metres), say, Title("Marking", "M"), paper), $"Marking: {Name}");
     }
 
     public void Order()

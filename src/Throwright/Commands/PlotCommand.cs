@@ -76,7 +76,7 @@ internal static class PlotCommand
             {
                 var target = Path.Combine(folder, $"{open.Run.Id}-{name}.svg");
                 var was = File.Exists(target);
-                File.WriteAllText(target, SvgWriter.Write(picture, colours));
+                File.WriteAllText(target, SvgWriter.Write(Named.Over(picture, open.Aircraft.Name, answer.Words.Name), colours));
                 screen.Line($"{(was ? "Replaced" : "Wrote")} {target}");
             }
         }

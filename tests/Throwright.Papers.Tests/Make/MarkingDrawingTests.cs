@@ -11,6 +11,8 @@ public class MarkingDrawingTests
 {
     private static readonly FigureWriter Say = new(new Display { Length = LengthUnit.Millimetre });
 
+    private static readonly ShopTitle Title = new("Demo amphibian", "Marking for COWL FLAP", "cowl-flap-M");
+
     private static readonly Marking CowlFlap = new("COWL FLAP", "PULL TO CLOSE", 0.75, LightOnDark: true);
 
     /// <summary>NUREG-0700 (read): 0.006 of the distance; half as much again in dim light (common practice). 750 mm: 6.75 mm.</summary>
@@ -39,8 +41,8 @@ public class MarkingDrawingTests
     [InlineData("T/W LOCK", "", 0.5)]
     [InlineData("EMERGENCY GEAR RELEASE", "PULL AND HOLD 5 S", 0.9)]
     public void Page_OfAMarking_KeepsItsLabelsApart(string label, string how, double distance) =>
-        LabelChecks.Apart(MarkingDrawing.Page(new(label, how, distance, false), Say, ShopPaper.Letter), label);
+        LabelChecks.Apart(MarkingDrawing.Page(new(label, how, distance, false), Say, Title, ShopPaper.Letter), label);
 
     [Fact]
-    public void Page_Worked_IsAsApproved() => Approved.Check("marking.svg", SvgWriter.Write(MarkingDrawing.Page(CowlFlap, Say), Palettes.Paper));
+    public void Page_Worked_IsAsApproved() => Approved.Check("marking.svg", SvgWriter.Write(MarkingDrawing.Page(CowlFlap, Say, Title), Palettes.Paper));
 }

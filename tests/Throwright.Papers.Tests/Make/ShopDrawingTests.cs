@@ -14,6 +14,8 @@ public class ShopDrawingTests
 
     private static readonly FigureWriter Say = new(new Display { Length = LengthUnit.Millimetre });
 
+    private static readonly ShopTitle Title = new("Demo amphibian", "Hole for CABIN HEAT", "cabin-heat-H");
+
     private static readonly WedgePair Pair = WedgePairSolver.Solve(
         new(new(12.5 * Degree, 60 * Degree), 9.5 * Mm, 1.6 * Mm, 16 * Mm) { Outside = 32 * Mm, ThinEdge = 1.5 * Mm });
 
@@ -24,7 +26,7 @@ public class ShopDrawingTests
     public static TheoryData<string> Names => ["drill-template", "flat-pattern"];
 
     private static Picture Drawing(string name, ShopPaper? paper = null) =>
-        name == "drill-template" ? DrillTemplateDrawing.Of(Pair, Say, "Cabin heat", paper) : FlatPatternDrawing.Of(Bracket, Say, "Anchor bracket", paper);
+        name == "drill-template" ? DrillTemplateDrawing.Of(Pair, Say, Title with { Part = "Hole for CABIN HEAT" }, paper) : FlatPatternDrawing.Of(Bracket, Say, Title with { Part = "Bracket for CABIN HEAT" }, paper);
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -58,11 +60,56 @@ public class ShopDrawingTests
             foreach (var outside in (double[])[20, 32, 45])
             {
                 var picture = DrillTemplateDrawing.Of(
-                    WedgePairSolver.Solve(Pair.Case with { Tilt = new(12.5 * Degree, azimuth * Degree), Outside = outside * Mm }), Say, "Cabin heat");
+                    WedgePairSolver.Solve(Pair.Case with { Tilt = new(12.5 * Degree, azimuth * Degree), Outside = outside * Mm }), Say, Title);
                 Uncrossed(picture);
                 Assert.All(picture.Shapes, s => Assert.True(picture.Paper.Contains(s.Bounds), s.ToString()));
             }
         }
+    }
+
+    /// <summary>Each drawing that goes to a shop carries it, in reverse, and nothing runs into it.</summary>
+    [Fact]
+    public void Drawing_OfARunThatFails_SaysDoNotCutYet()
+    {
+        var held = Title with { Hold = ShopTitle.NotYet };
+        foreach (var paper in (ShopPaper[])[ShopPaper.A4, ShopPaper.Letter])
+        {
+            Picture[] all =
+            [
+                WedgeDrawing.Part(Pair, Say, held, paper), WedgeDrawing.Pair(Pair, Say, held, paper), DrillTemplateDrawing.Of(Pair, Say, held, paper),
+                BracketDrawing.Of(Bracket, Say, held, paper), FlatPatternDrawing.Of(Bracket, Say, held, paper), MarkingDrawing.Page(new("CABIN HEAT", "PULL", 0.7, true), Say, held, paper),
+            ];
+            foreach (var picture in all)
+            {
+                var words = Assert.Single(picture.Letterings, l => l.PlainText == ShopTitle.NotYet);
+                Assert.Equal(Tones.OnPlate, words.Spans[0].Tone);
+                Assert.Contains(picture.Shapes, s => s is Outline o && o.Style.Fill == Tones.Plate && o.Bounds.Contains(words.Bounds));
+                Assert.DoesNotContain(picture.Letterings, l => l != words && l.Bounds.Overlaps(words.Bounds));
+                Assert.Contains(picture.Letterings, l => l.PlainText.Contains("Demo amphibian", StringComparison.Ordinal));
+            }
+        }
+
+        Assert.DoesNotContain(WedgeDrawing.Part(Pair, Say, Title).Letterings, l => l.PlainText == ShopTitle.NotYet);
+    }
+
+    [Theory]
+    [InlineData(30, 250)]
+    [InlineData(300, 46.4)]
+    [InlineData(600, 46.4)]
+    public void FlatPattern_LargerThanThePaper_SaysSo_AndCutsNoWords(double width, double first)
+    {
+        var wide = BracketSolver.Solve(Bracket.Case with { Width = width * Mm, First = first * Mm });
+        var picture = FlatPatternDrawing.Of(wide, Say, Title);
+        Assert.All(picture.Letterings, l => Assert.True(picture.Paper.Contains(l.Bounds), l.PlainText));
+        Uncrossed(picture);
+        Assert.Equal(first > 180 || width > 200, picture.Letterings.Any(l => l.PlainText.StartsWith("This sheet is", StringComparison.Ordinal)));
+        var bars = picture.Shapes.OfType<Segments>().Where(s => s.Layer == "scale").SelectMany(s => s.Parts);
+        var strip = picture.Shapes.Where(s => s.Layer == "outline").Select(s => s.Bounds).ToList();
+        var (left, bottom) = (strip.Min(b => b.Left), strip.Max(b => b.Bottom));
+        Assert.All(bars, b => Assert.True(Math.Max(b.A.X, b.B.X) < left || Math.Min(b.A.Y, b.B.Y) > bottom));
+        var bent = BracketDrawing.Of(wide, Say, Title);
+        Assert.All(bent.Shapes, s => Assert.True(bent.Paper.Contains(s.Bounds), s.ToString()));
+        Assert.All(picture.Shapes, s => Assert.True(picture.Paper.Contains(s.Bounds), s.ToString()));
     }
 
     private static void Uncrossed(Picture picture)
