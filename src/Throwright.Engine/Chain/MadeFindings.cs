@@ -113,6 +113,9 @@ internal static class MadeFindings
         yield return New("bracket-stiffness", "stiffness of the anchor's bracket", QuantityKind.Stiffness, nominal, Rounding.Down, "3 E I / (b^2 (3 a + b)), I = w t^3 / 12", legs) with { Least = least, Most = most, Holds = "a base that is built in at its nearest fasteners; the least counts half of that" };
         yield return New("bracket-give", "give of the anchor's bracket", QuantityKind.Length, load.Force / nominal, Rounding.Up, "F / stiffness", [force, .. legs]) with { Least = load.Force / most, Most = load.Force / least };
         yield return New("fastener-shear", "shear in the bracket's worst fastener", QuantityKind.Force, load.WorstShear, Rounding.Up, "F A / sum A and M A r / sum(A r^2), vector sum", [force]);
+        yield return New("bearing", "pressure of the bracket's worst fastener on the wall of its hole", QuantityKind.Stress, load.WorstBearing, Rounding.Up, "V / (D t), V the fastener's shear", [force, Step("t", "sheet", of.Thickness)]);
+        if (double.IsFinite(load.WorstTearOut))
+            yield return New("tear-out", "shear on the two planes along which the worst fastener tears out", QuantityKind.Stress, load.WorstTearOut, Rounding.Up, "V / (2 t (e - D/2)), e to the nearest edge or the bend", [force, Step("t", "sheet", of.Thickness)]);
         yield return New("fastener-pull", "pull in the bracket's worst fastener", QuantityKind.Force, load.WorstTension, Rounding.Up, "F b d / sum d^2, prying about the bend or about the free end", [force, legs[1]]);
     }
 

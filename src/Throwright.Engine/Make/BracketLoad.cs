@@ -1,3 +1,4 @@
+using Throwright.Engine.Findings;
 using Throwright.Engine.Sources;
 
 namespace Throwright.Engine.Make;
@@ -18,10 +19,32 @@ public sealed record BracketLoad(BracketCase Case, double Force)
     public IReadOnlyList<BracketHole> Fasteners => [.. Case.Holes.Where(h => !h.OnSecond)];
 
     /// <summary>Worst shear in one fastener.</summary>
-    public double WorstShear => FastenerGroup.Shear(
+    public double WorstShear => Shears.Max();
+
+    /// <summary>Shear of each fastener, in the order of <see cref="Fasteners"/>.</summary>
+    private double[] Shears => [.. FastenerGroup.Shear(
         [.. Fasteners.Select(f => new GroupedFastener(new(f.FromMouldLine, f.Across), f.Diameter * f.Diameter))],
         new(Force, 0),
-        new(0, Conduit.Across)).Max();
+        new(0, Conduit.Across))];
+
+    /// <summary>Largest pressure of a fastener on the wall of its hole, Pa: V / (D t).</summary>
+    public double WorstBearing => Fasteners.Zip(Shears, (f, v) => Bearing(v, f.Diameter, Case.Thickness)).Max();
+
+    /// <summary>Largest shear on the two planes along which a fastener tears out to its nearest edge, Pa: V / (2 t (e - D/2)).</summary>
+    /// <remarks>The nearest edge whatever the direction of the force, the bend's tangent line among them: never less than the true one.</remarks>
+    public double WorstTearOut => Fasteners.Zip(Shears, (f, v) => TearOut(v, f.Diameter, Case.Thickness, EdgeOf(f))).Max();
+
+    public static double Bearing(double shear, double diameter, double thickness) => shear / (diameter * thickness);
+
+    /// <summary>Infinity where the hole reaches the edge.</summary>
+    public static double TearOut(double shear, double diameter, double thickness, double edge) =>
+        edge > 0.5 * diameter ? shear / (2 * thickness * (edge - (0.5 * diameter))) : double.PositiveInfinity;
+
+    private double EdgeOf(BracketHole f)
+    {
+        var setback = SheetBending.Setback(Case.Bend, Case.Radius, Case.Thickness);
+        return Math.Min(Math.Min(Case.First - f.FromMouldLine, f.FromMouldLine - setback), (0.5 * Case.Width) - Math.Abs(f.Across));
+    }
 
     /// <summary>Worst pull in one fastener: the leg lifts about its heel at the bend, or about its free end.</summary>
     public double WorstTension
@@ -60,6 +83,18 @@ public static class BracketBending
         var (low, high) = (Published.Get("make/aluminium-modulus").Low, Published.Get("make/aluminium-modulus").High);
         double At(double modulus) => 1 / Deflection(1, load.Overhang, load.Height, modulus, SecondMoment(of.Width, of.Thickness));
         return (At(0.5 * (low + high)), At(low) * Published.Get("make/bracket-fixity").Value, At(high) / (1 - (nu * nu)));
+    }
+}
+
+/// <summary>Ultimate strength of sheet round a fastener, Pa.</summary>
+public sealed record SheetStrength(double Bearing, double Shear, SourceRef Source)
+{
+    /// <summary>Null where the table has no such alloy.</summary>
+    public static SheetStrength? Of(string alloy)
+    {
+        var table = Published.Table("make/sheet-strength");
+        var row = table.Rows.FirstOrDefault(r => r.Find("alloy")!.Text.Equals(alloy, StringComparison.OrdinalIgnoreCase));
+        return row is null ? null : new(row.Si("bearing"), row.Si("shear"), row.Source);
     }
 }
 

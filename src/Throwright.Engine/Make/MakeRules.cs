@@ -22,6 +22,10 @@ public static class MakeRules
     public const string SheetEdge = "make/sheet-edge";
     public const string BracketGive = "make/bracket-give";
     public const string Fasteners = "make/fasteners";
+    public const string Bearing = "make/bearing";
+
+    /// <summary>No pull strength of the table was read.</summary>
+    private static readonly SourceRef PullFromMemory = new("project", "pull of a bolt, from memory", Evidence.Memory);
 
     private static readonly SourceRef Derived = new("project", "docs/theory/make.md", Evidence.Derived);
 
@@ -170,6 +174,7 @@ public static class MakeRules
             Why = worst <= most.Value ? "" : "What the bracket gives is lost at the knob, and the anchor moves.",
             Remedies = worst <= most.Value ? [] : [new("Shorten the standing leg, move the fasteners toward the bend, take thicker sheet, or fold a flange along the edges.")],
         };
+        yield return OfBearing(load, say);
         double shear = load.WorstShear, pull = load.WorstTension;
         var loads = $"one fastener carries up to {say.Force(shear)} in shear and {say.Force(pull)} in pull";
         var margin = Published.Get("make/fastener-margin");
@@ -196,8 +201,43 @@ public static class MakeRules
             Sentence = $"Under {say.Force(load.Force)} {loads}; {fastener} holds {FigureText.Plain(ratio, 1, Rounding.Down)} times as much, wanted {FigureText.Plain(margin.Value, 1)}.",
             Figure = "fastener-shear",
             Limit = new(strength.Shear.Value, QuantityKind.Force, false),
-            Sources = [Derived, strength.Shear.Source, margin.Source],
-            Why = pulled ? "A rivet is not made to carry pull: let the structure take it, or use a bolt." : "Bearing in the sheet is not looked at: its strength belongs to your material data.",
+            Sources = [Derived, strength.Shear.Source, .. strength.Tension is null ? Array.Empty<SourceRef>() : [PullFromMemory], margin.Source],
+            Why = pulled ? "A rivet is not made to carry pull: let the structure take it, or use a bolt." : "",
+        };
+    }
+
+    /// <summary>The bracket's own sheet round its fasteners; what they are fastened to is not looked at.</summary>
+    private static Finding OfBearing(BracketLoad load, FigureWriter say)
+    {
+        double bearing = load.WorstBearing, tear = load.WorstTearOut;
+        string Stress(double pascal) => double.IsFinite(pascal) ? say.Text(QuantityKind.Stress, pascal, Rounding.Up) : "without end";
+        var loads = $"round its fasteners the bracket's sheet bears {Stress(bearing)} and is torn toward its edge with {Stress(tear)}";
+        var margin = Published.Get("make/fastener-margin");
+        const string structure = "The structure under the bracket is not looked at.";
+        if (SheetStrength.Of(load.Case.Alloy) is not { } strength)
+        {
+            return new()
+            {
+                Rule = Bearing,
+                Verdict = Verdict.NeedsInput,
+                Sentence = $"Under {say.Force(load.Force)} {loads}; hold it against your material's figures.",
+                Why = $"The table has no strength of {load.Case.Alloy}; it has {string.Join(", ", Published.Table("make/sheet-strength").Rows.Select(r => r.Find("alloy")!.Text))}. {structure}",
+                Figure = "bearing",
+                Sources = [Derived],
+            };
+        }
+
+        var ratio = Math.Min(strength.Bearing / bearing, strength.Shear / tear);
+        return new()
+        {
+            Rule = Bearing,
+            Verdict = !(ratio >= 1) ? Verdict.Fail : ratio >= margin.Value ? Verdict.Clear : Verdict.Caution,
+            Sentence = $"Under {say.Force(load.Force)} {loads}; {load.Case.Alloy} holds {FigureText.Plain(ratio, 1, Rounding.Down)} times as much, wanted {FigureText.Plain(margin.Value, 1)}.",
+            Figure = "bearing",
+            Limit = new(strength.Bearing, QuantityKind.Stress, false),
+            Sources = [Derived, strength.Source, margin.Source],
+            Why = structure,
+            Remedies = ratio >= margin.Value ? [] : [new("Take thicker sheet, more or larger fasteners, or set them farther from the edge.")],
         };
     }
 

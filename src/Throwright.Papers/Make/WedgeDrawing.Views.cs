@@ -210,6 +210,7 @@ public static partial class WedgeDrawing
             WedgeKey.Flat => "Flat of the shank in the flat of both bores.",
             _ => "Nothing keys these wedges: hold both while the nut is drawn up, and mark their place on the sheet.",
         });
+        steps.Add("The sheet is taken as flat where the wedges lie: on a curved one they rock. Lay a straight edge on it first.");
         steps.Add("Nut square on both seats; at least one full thread shows beyond it.");
         return steps;
     }

@@ -67,6 +67,33 @@ public class BracketLoadTests
             Assert.True(FastenerGroup.Shear(Rectangle(x, y), new(force, 0), new(0, 10 * Mm)).Max() > force / 4);
         });
 
+    /// <summary>D 3/16 in, t 1/8 in, 100 lbf: 4,267 psi, as computed for 14 CFR 23.693's example; the tear-out derived.</summary>
+    [Fact, Trait("Check", "MK8")]
+    public void Bearing_AndTearOut_OfOneFastener_AreTheWorkedOnes()
+    {
+        const double Inch = 0.0254, Pound = 4.4482216152605, Psi = Pound / (Inch * Inch);
+        Assert.Equal(4266.667, BracketLoad.Bearing(100 * Pound, 0.1875 * Inch, 0.125 * Inch) / Psi, 1e-3);
+        Assert.Equal(1422.222, BracketLoad.TearOut(100 * Pound, 0.1875 * Inch, 0.125 * Inch, 0.375 * Inch) / Psi, 1e-3);
+        Assert.Equal(double.PositiveInfinity, BracketLoad.TearOut(1, 0.01, 0.001, 0.005));
+    }
+
+    [Fact]
+    public void Bearing_OfABracket_IsItsWorstFastener_AndNeverClearFromMemoryAlone()
+    {
+        // Three alike in line with the force: a third each. 300 N: 100 N on 4.8 by 1.6 mm; the nearest edge is 7 mm aside.
+        var load = new BracketLoad(Case, 300);
+        Assert.Equal(100 / (4.8 * 1.6) * 1e6, load.WorstBearing, 1);
+        Assert.Equal(100 / (2 * 1.6 * (7 - 2.4)) * 1e6, load.WorstTearOut, 1);
+        Finding Of(BracketLoad of) => MakeRules.Find(of, "AN3", Say).Single(f => f.Rule == MakeRules.Bearing);
+        Assert.Equal(Verdict.Clear, Of(load).Verdict);
+        Assert.Contains(Of(load).Sources, s => s.Evidence == Evidence.Memory);
+        Assert.Equal(Verdict.Caution, Of(load with { Force = 6e3 }).Verdict);
+        Assert.Equal(Verdict.Fail, Of(load with { Force = 60e3 }).Verdict);
+        Assert.Equal(Verdict.Fail, Of(load with { Case = Case with { Holes = [new(false, 44 * Mm, 0, 4.8 * Mm), new(true, 22 * Mm, 0, 7 * Mm)] } }).Verdict);
+        Assert.Equal(Verdict.NeedsInput, Of(load with { Case = Case with { Alloy = "5052-O" } }).Verdict);
+        Assert.Contains(MakeRules.Find(load, "AN3", Say).Single(f => f.Rule == MakeRules.Fasteners).Sources, s => s.Evidence == Evidence.Memory);
+    }
+
     [Fact]
     public void Tension_OfALeg_HoldsTheMoment()
     {

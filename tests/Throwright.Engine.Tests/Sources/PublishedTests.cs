@@ -34,7 +34,7 @@ public sealed class PublishedTests
         "friction/cold-factor",
         "heat/plastics", "heat/threadlocker",
         "joint/wiring-distance",
-        "make/fasteners", "make/materials",
+        "make/fasteners", "make/materials", "make/sheet-strength",
         "mount/least-knob",
         "route/bend-total-good", "route/bend-total-most",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",

@@ -400,6 +400,10 @@ public sealed class TypedTwiceTests
           7075-T6 0.128 5 7
           7075-T6 0.182 5 7
           7075-T6 0.258 6 10
+        make/sheet-strength M : alloy, bearing ksi, shear ksi
+          2024-T3 119 37
+          6061-T6 88 27
+          7075-T6 144 44
         make/fasteners M : name, diameter in, shear lbf, tension lbf
           AD3 0.09375 217 -
           AD4 0.125 389 -

@@ -45,12 +45,15 @@ public partial class OutsidePairTests
         (string, string)[] pairs = [("front", "sheet"), ("back", "sheet"), ("front", "back"), ("front", "shank"), ("back", "shank"), ("sheet", "shank")];
         foreach (var (a, b) in pairs)
             script.Append(CultureInfo.InvariantCulture, $"puts \"@@{a} {b}\"\nbcommon c {a} {b}\nputs [vprops c 1e-9]\ndistmini d {a} {b}\nputs \"distance [dval d_val]\"\n");
-        // The area of contact: the wedge's tilted face has all of its area in common with the sheet's.
+        // The area of contact: each wedge pressed a thousandth of a millimetre into the sheet shares its seat's area times that.
+        const double press = 1e-3;
+        foreach (var (name, by) in ((string, double)[])[("front", -press), ("back", press)])
+            script.Append(CultureInfo.InvariantCulture, $"puts \"@@{name} seat\"\ntcopy {name} p\nttranslate p 0 0 {by}\nbcommon c p sheet\nputs [vprops c 1e-9]\n");
         script.Append("exit\n");
         folder.Put("run.tcl", Encoding.ASCII.GetBytes(script.ToString()));
         var (_, said) = OutsideReaders.Run(draw, folder.Place, ["-b", "-f", "run.tcl"], OutsideReaders.OcctLibraries(folder.Place));
         var blocks = said.Split("@@")[1..];
-        Assert.True(blocks.Length == pairs.Length, said);
+        Assert.True(blocks.Length == pairs.Length + 2, said);
         var gap = Clearance / 2 * 1000;
         // Wedge to shank: the radial clearance; sheet to shank: its share square to the shank (docs/theory/make.md, section 5).
         double[] distances = [0, 0, 1.6, gap, gap, gap * cos];
@@ -61,6 +64,38 @@ public partial class OutsidePairTests
             var distance = double.Parse(Distance().Match(blocks[i]).Groups[1].Value, CultureInfo.InvariantCulture);
             Assert.True(Math.Abs(distance - distances[i]) < 2e-5, $"{pairs[i]}: {distance} mm, expected {distances[i]}");
         }
+
+        // All of the wedge's face but what lies over the sheet's hole.
+        var contact = ContactArea(washer, shift * 1000, (Shank + Clearance) * 1000, ((Shank / cos) + (Sheet * tan) + Clearance) * 1000);
+        var seat = Math.PI * ((16 * 16) - Math.Pow(0.5 * washer.Bore * 1000, 2)) / cos;
+        Assert.InRange(contact, 0.99 * seat, seat);
+        foreach (var block in blocks[pairs.Length..])
+        {
+            var area = double.Parse(Mass().Match(block).Groups[1].Value, CultureInfo.InvariantCulture) / press;
+            Assert.True(Math.Abs(area - contact) < 0.02, $"seat of {area} mm2, expected {contact}: {block}");
+        }
+    }
+
+    /// <summary>By strips across the tilt, mm2: the rim's ellipse less whatever the bore's ellipse and the slot cover together.</summary>
+    private static double ContactArea(WedgeWasher washer, double shift, double width, double length)
+    {
+        double big = 500 * washer.Outside, small = 500 * washer.Bore, cos = Math.Cos(Tilt), area = 0;
+        const int strips = 200_000;
+        for (var i = 0; i < strips; i++)
+        {
+            var y = big * ((2 * (i + 0.5) / strips) - 1);
+            double Half(double radius) => Math.Abs(y) < radius ? Math.Sqrt((radius * radius) - (y * y)) : 0;
+            var hole = new List<(double From, double To)>();
+            if (Half(small) > 0)
+                hole.Add((shift - (Half(small) / cos), shift + (Half(small) / cos)));
+            if (Half(0.5 * width) > 0)
+                hole.Add(((0.5 * (width - length)) - Half(0.5 * width), (0.5 * (length - width)) + Half(0.5 * width)));
+            // Both reach over the middle, so together they are one stretch.
+            var open = hole.Count == 0 ? 0 : hole.Max(h => h.To) - hole.Min(h => h.From);
+            area += ((2 * Half(big) / cos) - open) * (2 * big / strips);
+        }
+
+        return area;
     }
 
     /// <summary>Half a turn about y.</summary>
