@@ -234,6 +234,8 @@ public static class StarterFile
                   "radius": "1 1/2 in ± 1/64 in",
                   // The same for every hole in the arm: the program may propose another.
                   "holes": ["1 1/4 in", "1 1/2 in"],
+                  // Across the arm at its holes, for clearance.
+                  // "width": "1/2 in",
                   // Spatial form only: direction of the arm at arm angle 0, from pivot to hole, and how far the hole lies
                   // from the pivot point along the axis.
                   // "zero": [0, 0, 1],

@@ -8,7 +8,7 @@ import {
 
 interface Part { name: string; points: number[]; normals: number[]; triangles: number[] }
 interface Body { name: string; kind: string; run: string; colour: string; joints: number[]; home: number[]; parts: Part[] }
-interface Joint { name: string; isTurn: boolean; through: number[]; axis: number[]; from: number; to: number; at: number }
+interface Joint { name: string; isTurn: boolean; through: number[]; axis: number[]; from: number; to: number; at: number; leader: number; ratio: number; offset: number }
 interface Lever { run: string; pivot: number[]; axis: number[]; zero: number[]; radius: number; anchor: number[]; rest: number; joint: number; knob: number[]; angle: number[] }
 interface Gap { first: string; second: string; onFirst: number[]; onSecond: number[]; distance: number; hits: boolean }
 interface Model { bodies: Body[]; joints: Joint[]; lines: { run: string; points: number[] }[]; levers: Lever[]; eye: number[] | null; gap: Gap | null }
@@ -201,6 +201,9 @@ class View {
   }
 
   private place(): void {
+    this.model?.joints.forEach((j, i) => {
+      if (j.leader >= 0) this.positions[i] = j.offset + j.ratio * this.positions[j.leader];
+    });
     for (const { object, joints, home } of this.moved) {
       object.matrixAutoUpdate = false;
       object.matrix.copy(this.pose(joints, (j) => this.positions[j]).multiply(home));

@@ -25,6 +25,8 @@ internal static class ClearanceFindings
                 : finding;
         }
 
+        if (clearance.OwnSheet is { } sheet)
+            yield return ClearanceRules.OfOwnSheet(sheet, $"{handle.Name} knob", sheet.Second.Name, RunClearance.FigureOf("own sheet"), say);
         // Where inside can't be told from outside, that was said of the pair.
         var told = clearance.Pairs.Where(p => p.Enclosure == Enclosure.OpenMesh).SelectMany(p => (string[])[p.First.Name, p.Second.Name]).ToHashSet();
         foreach (var finding in MeshFindings.Of(clearance.Meshes, told, say))
@@ -47,45 +49,52 @@ internal static class ClearanceFindings
             yield break;
         var wish = CockpitCheck.WishOf(answer.Run);
         foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
-        {
-            var found = pair.Found;
-            yield return new()
-            {
-                Id = clearance.FigureOf(pair),
-                Name = $"least distance of the handle from {clearance.Other(pair)}, over all positions",
-                Kind = QuantityKind.Length,
-                Value = pair.Lower,
-                Rounding = Rounding.Down,
-                Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
-                // Proved in one glance, no place was looked at.
-                Inputs = found.FirstPart.Length == 0 ? [] :
-                [
-                    .. found.Joints.Zip(found.Positions, (joint, at) => new FigureStep(
-                        "q",
-                        $"{joint.Name} where they come nearest, and the way it has left up and down",
-                        at,
-                        joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length,
-                        at - joint.From,
-                        joint.To - at)),
-                ],
-                Steps =
-                [
-                    .. found.FirstPart.Length == 0 ? [] : pair.Taken.Select(t => new FigureStep("q", $"{t.Joint.Name}, which {t.Joint.Free.Name} takes along", t.At, t.Joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length)),
-                    .. found.FirstPart.Length == 0 ? [] : Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
-                    .. found.FirstPart.Length == 0 ? [] : Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
-                    .. found.Overlap > 0 ? [new("o", "overlap found there, a help and not a proven greatest depth", found.Overlap, QuantityKind.Length)] : Array.Empty<FigureStep>(),
-                    // Beyond the distance of interest nothing nearer was looked for, so what was found says little.
-                    .. found.Ended != SearchEnd.Enough && double.IsFinite(pair.Upper) ? [new("u", "nearest that was found, at the positions above", pair.Upper, QuantityKind.Length)] : Array.Empty<FigureStep>(),
-                    new("dw", "wanted", wish.Least.Value, QuantityKind.Length),
-                ],
-                Sources = [Theory, wish.Least.Source],
-                Holds = "rigid bodies as entered, with the tolerances of their places added all round; flexing, clothing beyond \"allow\", hands and the bow of cables are not in it" + (pair.First.Joints.Gates.Count + pair.Second.Joints.Gates.Count > 0 ? "; positions that the file's gates shut out are not counted" : ""),
-                Uncertainty = How(found),
-            };
-        }
+            yield return Of(pair, clearance.FigureOf(pair), $"least distance of the handle from {clearance.Other(pair)}, over all positions", wish, "");
 
+        if (clearance.OwnSheet is { } sheet)
+            yield return Of(sheet, RunClearance.FigureOf("own sheet"), "least distance of the leaning knob from its own sheet, over all positions", wish with { Least = wish.Least with { Value = 0, Source = Theory } }, "only what may be off about the shank's length is added: the hole goes with its sheet");
         foreach (var figure in MeshFindings.Figures(clearance.Meshes))
             yield return figure;
+    }
+
+    /// <summary>The figure of one pair.</summary>
+    /// <param name="holds">What else it rests on; empty: nothing.</param>
+    internal static Figure Of(PairClearance pair, string id, string name, ClearanceWish wish, string holds)
+    {
+        var found = pair.Found;
+        return new()
+        {
+            Id = id,
+            Name = name,
+            Kind = QuantityKind.Length,
+            Value = pair.Lower,
+            Rounding = Rounding.Down,
+            Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
+            // Proved in one glance, no place was looked at.
+            Inputs = found.FirstPart.Length == 0 ? [] :
+            [
+                .. found.Joints.Zip(found.Positions, (joint, at) => new FigureStep(
+                    "q",
+                    $"{joint.Name} where they come nearest, and the way it has left up and down",
+                    at,
+                    joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length,
+                    at - joint.From,
+                    joint.To - at)),
+            ],
+            Steps =
+            [
+                .. found.FirstPart.Length == 0 ? [] : pair.Taken.Select(t => new FigureStep("q", $"{t.Joint.Name}, which {t.Joint.Free.Name} takes along", t.At, t.Joint.Kind == JointKind.Turn ? QuantityKind.Angle : QuantityKind.Length)),
+                .. found.FirstPart.Length == 0 ? [] : Point("a", $"{pair.First.Name} {found.FirstPart}", found.OnFirst),
+                .. found.FirstPart.Length == 0 ? [] : Point("b", $"{pair.Second.Name} {found.SecondPart}", found.OnSecond),
+                .. found.Overlap > 0 ? [new("o", "overlap found there, a help and not a proven greatest depth", found.Overlap, QuantityKind.Length)] : Array.Empty<FigureStep>(),
+                // Beyond the distance of interest nothing nearer was looked for, so what was found says little.
+                .. found.Ended != SearchEnd.Enough && double.IsFinite(pair.Upper) ? [new("u", "nearest that was found, at the positions above", pair.Upper, QuantityKind.Length)] : Array.Empty<FigureStep>(),
+                new("dw", "wanted", wish.Least.Value, QuantityKind.Length),
+            ],
+            Sources = [Theory, wish.Least.Source],
+            Holds = "rigid bodies as entered, with the tolerances of their places added all round; flexing, clothing beyond \"allow\", hands and conduits whose way the file does not say are not in it" + (holds.Length > 0 ? $"; {holds}" : "") + (pair.First.Joints.Gates.Count + pair.Second.Joints.Gates.Count > 0 ? "; positions that the file's gates shut out are not counted" : ""),
+            Uncertainty = How(found),
+        };
     }
 
     private static IEnumerable<FigureStep> Point(string letter, string name, Vector3 at) =>

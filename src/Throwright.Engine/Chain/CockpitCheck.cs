@@ -3,6 +3,7 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes;
+using Tilt = Throwright.Engine.Mount.Tilt;
 
 namespace Throwright.Engine.Chain;
 
@@ -11,6 +12,12 @@ public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitCl
 {
     /// <summary>Room for a hand round each knob.</summary>
     public EquatableList<HandRoom> Rooms { get; init; } = [];
+
+    /// <summary>Leaning knobs against the sheets that carry them.</summary>
+    public EquatableList<PairClearance> OwnSheets { get; init; } = [];
+
+    /// <summary>What the clearances were worked out in.</summary>
+    internal CockpitScene? Scene { get; init; }
 
     /// <summary>What concerns one run.</summary>
     public RunClearance Of(Run run)
@@ -25,7 +32,10 @@ public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitCl
             Clearance.Case.Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
             Meshes,
             NotRead,
-            Rooms.Where(r => r.Knob == handle.Name).ToEquatableList());
+            Rooms.Where(r => r.Knob == handle.Name).ToEquatableList())
+        {
+            OwnSheet = OwnSheets.FirstOrDefault(p => p.First.Name == handle.Name),
+        };
     }
 }
 
@@ -40,6 +50,9 @@ public sealed record HandRoom(string Knob, string Other, double Lower, double Up
 public sealed record RunClearance(
     HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead, EquatableList<HandRoom> Rooms)
 {
+    /// <summary>A leaning knob against its own sheet; null: it stands square.</summary>
+    public PairClearance? OwnSheet { get; init; }
+
     /// <summary>Name of what the handle is held against.</summary>
     public string Other(PairClearance pair)
     {
@@ -48,8 +61,10 @@ public sealed record RunClearance(
     }
 
     /// <summary>Id of the figure of a pair: clearance-right-leg.</summary>
-    public string FigureOf(PairClearance pair) =>
-        "clearance-" + new string([.. Other(pair).ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
+    public string FigureOf(PairClearance pair) => FigureOf(Other(pair));
+
+    internal static string FigureOf(string other) =>
+        "clearance-" + new string([.. other.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c : '-')]).Trim('-');
 }
 
 /// <summary>Holds every handle against everything else.</summary>
@@ -67,8 +82,22 @@ public static class CockpitCheck
         var watched = handles.Where(h => only is null || h.Handle.Run.Id == only.Id).Select(h => h.Body).ToList();
         var of = scene.Case(effort, watched, handles.Select(h => h.Body).Except(watched).Concat(scene.Bodies));
         var clearance = ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel);
+        // Sheets stand still, so only what moves is held against them; a handle's own sheet has its hole, and is looked at by itself.
+        var asked = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).ToList();
+        clearance = clearance with
+        {
+            Pairs =
+            [
+                .. clearance.Pairs,
+                .. from handle in asked
+                   from sheet in scene.Sheets
+                   where handle.Run.CockpitEnd?.Sheet?.Id != sheet.Of.Id
+                   select ClearanceSolver.Between(of, handle.Body, sheet.Body, effort.Cancel),
+            ],
+        };
+        var own = asked.Where(h => h.Tilt != Tilt.None).Select(h => ClearanceSolver.Between(of with { Allowed = [] }, (h with { Unsure = h.LengthUnsure }).KnobBody, scene.OwnSheet(h), effort.Cancel));
         var rooms = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).SelectMany(h => Rooms(h, scene, of, effort));
-        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList() };
+        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList(), OwnSheets = own.ToEquatableList(), Scene = scene };
     }
 
     /// <summary>From the knob to other knobs, and to everything that is none.</summary>

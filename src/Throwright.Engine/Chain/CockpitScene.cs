@@ -28,6 +28,9 @@ public sealed record CockpitEffort
     /// <summary>Look for a cure where a handle is fouled; it takes far longer than the check itself.</summary>
     public bool Cures { get; init; } = true;
 
+    /// <summary>Arms and conduits of the runs, worked out already; null: whoever needs them works them out.</summary>
+    internal Func<IEnumerable<DeviceEnd>>? Ends { get; init; }
+
     /// <summary>Called with pairs done and pairs in all; from any thread.</summary>
     public Action<int, int>? Progress { get; init; }
 
@@ -42,6 +45,9 @@ public sealed record CockpitEffort
 internal sealed record CockpitScene(
     EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
 {
+    /// <summary>Sheets that have an outline; one without is counted only for the handles in it.</summary>
+    public EquatableList<(Sheet Of, CockpitBody Body)> Sheets { get; init; } = [];
+
     /// <summary>Is there anything to look at?</summary>
     public static bool IsAskedFor(Aircraft aircraft) => aircraft.Bodies.Count > 0 || aircraft.Sheets.Count > 0;
 
@@ -65,7 +71,11 @@ internal sealed record CockpitScene(
             made.SelectMany(m => m.Made).ToEquatableList(),
             made.SelectMany(m => m.Body.Touches.SelectMany(t => Contacts(m.Made, t))).ToEquatableList(),
             meshes.ToEquatableList(),
-            notRead.ToEquatableList());
+            notRead.ToEquatableList())
+        {
+            Sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
+                .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure(s.At)))).ToEquatableList(),
+        };
 
         IEnumerable<AllowedContact> Contacts(List<CockpitBody> own, Touch touch)
         {
@@ -78,6 +88,27 @@ internal sealed record CockpitScene(
                    where b.Solid.PartNames.Contains(touch.WithPart)
                    select new AllowedContact(a.Name, touch.Part, b.Name, touch.WithPart, touch.Why);
         }
+    }
+
+    /// <summary>The sheet under a handle, as wide as anything of the handle reaches.</summary>
+    public CockpitBody OwnSheet(HandleMount handle)
+    {
+        // Where the outline is not measured, or ends beside the handle, there may be sheet all the same.
+        const double Wide = 0.5;
+        var frame = handle.Frame;
+        var face = frame.Foot + (0.5 * handle.Sheet * frame.Normal);
+        return SheetBody(
+            handle.Run.CockpitEnd!.Sheet!.Id.Replace('-', ' '),
+            handle.Run.CockpitEnd.Sheet,
+            [face + (Wide * (frame.Up + frame.Right)), face + (Wide * (frame.Up - frame.Right)), face - (Wide * (frame.Up + frame.Right)), face + (Wide * (frame.Right - frame.Up))],
+            0);
+    }
+
+    private static CockpitBody SheetBody(string name, Sheet sheet, IEnumerable<Vector3> corners, double unsure)
+    {
+        var normal = HandleMount.Vector(sheet.Normal).Unit();
+        var at = At(sheet.At);
+        return DeviceBodies.Sheet(name, [.. corners.Select(c => c - (Vector3.Dot(c - at, normal) * normal))], normal, sheet.Thickness?.Most ?? Published.Get("clearance/sheet-thickness").Value, unsure);
     }
 
     /// <summary>Everything against the handles asked about.</summary>
@@ -115,7 +146,7 @@ internal sealed record CockpitScene(
         });
 
     /// <summary>As engraved, unless two runs or a body are called so.</summary>
-    private static string NameOf(Aircraft aircraft, Run run) =>
+    internal static string NameOf(Aircraft aircraft, Run run) =>
         run.Label.Length > 0 && aircraft.Runs.Count(r => r.Label == run.Label) == 1 && aircraft.Bodies.All(b => NameOf(b) != run.Label) ? run.Label : run.Id;
 
     private static string NameOf(Body body) => body.Id.Replace('-', ' ');

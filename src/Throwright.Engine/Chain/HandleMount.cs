@@ -35,6 +35,9 @@ public sealed record HandleMount(
     /// <summary>Thickness of the sheet; 0: not known.</summary>
     public double Sheet { get; init; }
 
+    /// <summary>Of that the part which does not go with the sheet: the length of the shank.</summary>
+    public double LengthUnsure { get; init; }
+
     /// <summary>The handle of a run; null with what is missing in <paramref name="needs"/>.</summary>
     internal static HandleMount? Of(Run run, string name, ICollection<Need> needs)
     {
@@ -106,6 +109,7 @@ public sealed record HandleMount(
             TurnIsAssumed = isT && end.Turns is null && turns != default,
             Winds = isT ? end.Turns?.Winds : null,
             Sheet = thickness,
+            LengthUnsure = Math.Max(lengthOut.Plus, lengthOut.Minus),
         };
     }
 

@@ -116,6 +116,11 @@ public sealed class MountSolve
         }
 
         of = scene.Case(this.effort, [handle.Body], others) with { Interest = Math.Max(Published.Get("clearance/interest").Value, 1.01 * this.wanted) };
+        // Sheets, arms and conduits stay out where no tilt, and no hole or shank that is tried, could bring the handle to them.
+        var far = FarthestHole + (2 * handle.Reach(handle.Length) * Math.Tan(Published.Get("mount/most").Value)) + this.wanted;
+        others.AddRange(scene.Sheets.Where(s => s.Of.Id != run.CockpitEnd!.Sheet!.Id).Select(s => s.Body)
+            .Concat((this.effort.Ends?.Invoke() ?? RunCheck.DeviceEnds(aircraft, run)).Where(e => e.Run.Id != run.Id).SelectMany(e => new[] { e.Lever, e.Conduit }.OfType<CockpitBody>()))
+            .Where(b => !(ClearanceSolver.Between(of, handle.Body, b, SearchAim.IsClearBy(far) with { MostBoxes = Budget }).Lower >= far)));
         // What comes nearest is asked first: it most often says no.
         others = [.. others.Select(o => (Body: o, Pair: ClearanceSolver.Between(of, handle.Body, o))).OrderBy(p => p.Pair.Lower).ThenByDescending(p => p.Pair.Found.Overlap).Select(p => p.Body)];
         // Outside and thin edge are the same at every lean; of a bushing that is not measured three times the shank.

@@ -44,6 +44,9 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         {
             var away = aircraft.Bodies.FirstOrDefault(b => b.Id.Replace('-', ' ') is var name && (body.Name == name || body.Name.StartsWith(name + " ", StringComparison.Ordinal)))?.KeepAway;
             var joints = body.Joints.Joints.Count;
+            // What moves is held against the conduit by clearance, closer and with the place where it comes nearest.
+            if (cockpit is not null && joints > 0 && away is null)
+                continue;
             var kind = away?.Because switch
             {
                 KeepAwayCause.Heat => KeepOutKind.Heat,

@@ -38,6 +38,9 @@ public sealed record RunAnswer
 
     /// <summary>The tilts of a handle that meets something or leans; null: not asked for, for it takes far longer than the check itself.</summary>
     public MountMap? Map { get; init; }
+
+    /// <summary>What arm and conduit come near to; empty where neither has a place in the aircraft.</summary>
+    public EquatableList<EndPairs> Ends { get; init; } = [];
     public required EquatableList<Need> Needs { get; init; }
 
     /// <summary>Worst first; within a verdict in the order of the chain.</summary>

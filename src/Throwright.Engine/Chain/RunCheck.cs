@@ -17,25 +17,57 @@ public static class RunCheck
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
-        return new(aircraft, aircraft.Runs.Select(run => Check(aircraft, run, effort, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
+        var solved = aircraft.Runs.Select(run => Solve(aircraft, run, effort)).ToList();
+        var ends = clearance is null ? [] : solved.Select(s => EndOf(aircraft, s)).ToList();
+        return new(aircraft, solved.Select(s => Check(aircraft, s, ends, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>One run, with findings, remedies and figures.</summary>
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
-        Check(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit), cockpit);
+        CheckOne(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit), cockpit);
 
     /// <summary>One run, with a clearance that is worked out already: that of the same handles and bodies.</summary>
     /// <param name="cockpit">Null: nothing is said of clearance.</param>
-    public static RunAnswer CheckWith(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit)
+    /// <param name="others">Arms and conduits of the other runs, worked out already; null: they are worked out here.</param>
+    public static RunAnswer CheckWith(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, Func<IEnumerable<DeviceEnd>>? others = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
-        return Check(aircraft, run, effort, cockpit, new() { Cures = false });
+        return CheckOne(aircraft, run, effort, cockpit, new() { Cures = false }, others);
     }
 
-    private static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort)
+    private static RunAnswer CheckOne(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, Func<IEnumerable<DeviceEnd>>? others = null)
     {
-        var answer = WithClearance(Proof.Of(aircraft, Solve(aircraft, run, effort)), cockpit);
+        var solved = Solve(aircraft, run, effort);
+        // Without an arm or a conduit of its own there is nothing to hold against those of the others.
+        return Check(aircraft, solved, cockpit is null || !DeviceEnd.IsDescribed(run) ? [] : [EndOf(aircraft, solved), .. others?.Invoke() ?? DeviceEnds(aircraft, run)], cockpit, cockpitEffort);
+    }
+
+    /// <summary>Arms and conduits of all runs but one.</summary>
+    public static IEnumerable<DeviceEnd> DeviceEnds(Aircraft aircraft, Run but)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(but);
+        return aircraft.Runs.Where(r => r.Id != but.Id && DeviceEnd.IsDescribed(r)).Select(r => DeviceEndOf(aircraft, r));
+    }
+
+    /// <summary>Arm and conduit of one run, its lie worked out for that alone.</summary>
+    public static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(run);
+        var placement = LeverPlacement.Of(run.LeverEnd, []);
+        return DeviceEnd.Of(run, CockpitScene.NameOf(aircraft, run), placement, RouteInputs.Of(run, placement, null, []));
+    }
+
+    private static DeviceEnd EndOf(Aircraft aircraft, RunAnswer answer) => DeviceEnd.Of(answer.Run, CockpitScene.NameOf(aircraft, answer.Run), answer.Placement, answer.Route);
+
+    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort)
+    {
+        var run = solved.Run;
+        var answer = WithClearance(Proof.Of(aircraft, solved), cockpit);
+        if (cockpit is not null && ends.FirstOrDefault(e => e.Run.Id == run.Id) is { } own)
+            answer = answer with { Ends = EndClearance.Of(own, ends, cockpit, cockpitEffort ?? new()) };
         if (answer.Route is { } route)
         {
             route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display) };
@@ -45,7 +77,7 @@ public static class RunCheck
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, cockpitEffort));
+        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, (cockpitEffort ?? new()) with { Ends = () => ends.Count > 0 ? ends : DeviceEnds(aircraft, run) }));
         var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = f is { Rule: ClearanceRules.Pair, Verdict: Verdict.Fail } ? cockpitEffort?.Cures == false ? [] : mount.Value : Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)

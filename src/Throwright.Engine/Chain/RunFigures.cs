@@ -30,6 +30,7 @@ internal static class RunFigures
         figures.AddRange(PointFigures.Of(aircraft, answer.Run));
         figures.AddRange(OfBends(answer));
         figures.AddRange(ClearanceFindings.Figures(answer));
+        figures.AddRange(EndClearance.Figures(answer.Ends));
         figures.AddRange(MadeFindings.Figures(answer));
         figures.AddRange(MountFindings.Figures(aircraft, answer));
         return figures.ToEquatableList();

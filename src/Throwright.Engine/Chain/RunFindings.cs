@@ -41,7 +41,7 @@ internal static class RunFindings
 
         foreach (var finding in RouteFindings.Of(aircraft, answer, say).Concat(OfBends(answer, say)).Concat(OfFriction(answer)))
             yield return finding;
-        foreach (var finding in ClearanceFindings.Of(answer, say).Concat(MountFindings.Of(aircraft, answer, say)))
+        foreach (var finding in ClearanceFindings.Of(answer, say).Concat(EndClearance.Findings(answer.Ends, say)).Concat(MountFindings.Of(aircraft, answer, say)))
             yield return finding;
         foreach (var finding in MadeFindings.Of(aircraft, answer, say))
             yield return finding;

@@ -15,6 +15,9 @@ public sealed record ClearanceWish(Limit Least, bool IsOwn);
 public static class ClearanceRules
 {
     public const string Pair = "clearance/pair";
+    public const string Lever = "clearance/lever";
+    public const string Conduit = "clearance/conduit";
+    public const string OwnSheet = "clearance/own-sheet";
     public const string Contacts = "clearance/allowed-contacts";
     public const string Skin = "clearance/open-mesh";
 
@@ -72,6 +75,17 @@ public static class ClearanceRules
         }
     }
 
+    /// <summary>A leaning knob against the sheet that carries it: that they are near is how it is made, that they touch is not.</summary>
+    public static Finding OfOwnSheet(PairClearance pair, string knob, string sheet, string figure, FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(pair);
+        ArgumentNullException.ThrowIfNull(say);
+        var (verdict, sentence) = pair.Hits ? (Verdict.Fail, $"{knob} leans into its own sheet, {sheet}{At(pair, say)}: a longer shank is needed.")
+            : pair.Lower > 0 ? (Verdict.Clear, $"{knob}, leaning, stays at least {say.Length(pair.Lower, Rounding.Down)} in front of its own sheet.")
+            : (Verdict.Caution, $"{knob} leans so near its own sheet that it can't be told yet whether they touch.");
+        return new() { Rule = OwnSheet, Verdict = verdict, Sentence = sentence, Figure = figure, Sources = [Derived], Why = "The shank passes its own hole and is left out; so is the hand, whose fingers reach over the knob from the front." };
+    }
+
     private static Finding OfPair(PairClearance pair, ClearanceWish wish, FigureWriter say)
     {
         var least = wish.Least;
@@ -101,7 +115,7 @@ public static class ClearanceRules
         };
     }
 
-    private const string Modelled = "Rigid bodies as entered: flexing, clothing, hands and the bow of cables are not in it.";
+    private const string Modelled = "Rigid bodies as entered: flexing, clothing, hands and conduits whose way the file does not say are not in it.";
 
     private static string Unsettled(PairClearance pair, FigureWriter say) => pair.Found.Ended switch
     {

@@ -12,6 +12,9 @@ public sealed record LeverEnd
     /// <summary>Pivot to each hole that the arm has.</summary>
     public EquatableList<Length> Holes { get; init; } = [];
 
+    /// <summary>Across the arm at its holes; null: not measured.</summary>
+    public Toleranced<Length>? ArmWidth { get; init; }
+
     /// <summary>Arm angle at the device's two stops, turning right-handed about the axis; From &lt; To.</summary>
     public Toleranced<Angle>? From { get; init; }
     public Toleranced<Angle>? To { get; init; }

@@ -404,7 +404,8 @@ internal static partial class AircraftDescription
         public static readonly Member<EquatableList<Length>> Holes = Optional("holes", new ListShape<Length>(new ExactShape<Length>("1 mm", "2 m"), "lengths", 50), "The same to every hole that the arm has: the tool may propose another.", [], "");
         public static readonly Member<Toleranced<Length>> AlongAxis = Optional("alongAxis", new TolerancedShape<Length>("-10 m", "10 m"), "Spatial form: distance of the swivel from the pivot point, along the axis.", default, "0 mm");
         public static readonly Member<DirectionAt> Zero = Optional("zero", Direction, "Spatial form: direction of the arm, pivot to hole, at arm angle 0. Its part along the axis does not count.");
-        public static readonly ObjectShape<Given> Shape = new("arm", "the arm at the lever end", [Radius, Holes, AlongAxis, Zero], g => g);
+        public static readonly Member<Toleranced<Length>> Width = Optional("width", new TolerancedShape<Length>("1 mm", "200 mm"), "Across the arm at its holes, for clearance. Left out: four pin diameters are taken.");
+        public static readonly ObjectShape<Given> Shape = new("arm", "the arm at the lever end", [Radius, Holes, AlongAxis, Zero, Width], g => g);
     }
 
     private static class SweepShape
@@ -618,6 +619,7 @@ internal static partial class AircraftDescription
             {
                 Radius = arm.Maybe(ArmShape.Radius),
                 Holes = arm.Or(ArmShape.Holes),
+                ArmWidth = arm.Maybe(ArmShape.Width),
                 From = sweep?.From,
                 To = sweep?.To,
                 Bench = g.Item(Bench),

@@ -86,7 +86,7 @@ public static class WorstPlaceDrawing
         }
 
         sketch.Layer = "notes";
-        sketch.Text(Gap, y + 2, Small, "Dashed: handle pushed in. Pale: other bodies with their joints in the middle. Flexing, hands and the bow of cables are not in it.", Tones.Ink2);
+        sketch.Text(Gap, y + 2, Small, "Dashed: handle pushed in. Pale: other bodies with their joints in the middle. Flexing, hands and conduits are not in it.", Tones.Ink2);
         return sketch.ToPicture(width, y + 16, $"Clearance of {run}", Describe(clearance, pair, run, say), Tones.Paper);
     }
 

@@ -29,11 +29,13 @@ public sealed record SceneModel(
         var near = bodies.SelectMany(b => b.Solid.Parts).Where(p => p.Shape.CoreReach < Endless).Select(p => p.Shape.Centre).ToList();
         var middle = near.Count == 0 ? default : (1.0 / near.Count) * near.Aggregate((a, b) => a + b);
         var pair = Nearest(cockpit, run);
-        var at = joints.Select(j => pair is null ? Home(j) : pair.Found.Joints.ToList().IndexOf(j) is >= 0 and var i ? pair.Found.Positions[i] : Home(j)).ToList();
+        var free = joints.Where(j => j.Drive is null).ToList();
+        double[] stands = [.. free.Select(j => pair is null ? Home(j) : pair.Found.Joints.ToList().IndexOf(j) is >= 0 and var i ? pair.Found.Positions[i] : Home(j))];
+        var at = joints.Select(j => free.Contains(j.Free) ? JointChain.PositionOf(j, free, stands) : Home(j)).ToList();
         var levers = runs.Where(r => r.Run.LeverEnd?.Placed is not null && r.Sweep is not null).Select(r => LeverOf(r, handles.Values.FirstOrDefault(h => h.Run.Id == r.Run.Id), joints)).ToList();
         return new(
             [.. bodies.Select(b => BodyOf(b, handles.GetValueOrDefault(b.Name), joints, middle)), .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(SheetOf)],
-            [.. joints.Select((j, i) => new SceneJoint(j.Name, j.Kind == JointKind.Turn, Xyz(j.Through), Xyz(j.Axis), j.From, j.To, at[i]))],
+            [.. joints.Select((j, i) => new SceneJoint(j.Name, j.Kind == JointKind.Turn, Xyz(j.Through), Xyz(j.Axis), j.From, j.To, at[i], j.Drive is null ? -1 : joints.IndexOf(j.Free), j.Drive?.Ratio ?? 0, j.Drive?.Offset ?? 0))],
             [.. runs.Where(r => r.Route?.Lie is not null).Select(r => new SceneLine(r.Run.Id, [.. r.Route!.Lie!.Shape.Nodes.SelectMany(n => Xyz(n.Point))]))],
             levers,
             aircraft.Pilot?.Eye is { } eye ? Xyz(At(eye)) : null,
@@ -160,7 +162,8 @@ public sealed record SceneBody(string Name, string Kind, string Run, string Colo
 public sealed record ScenePart(string Name, IReadOnlyList<int> Points, IReadOnlyList<int> Normals, IReadOnlyList<int> Triangles);
 
 /// <param name="At">Where it stands when the nearest place is shown.</param>
-public sealed record SceneJoint(string Name, bool IsTurn, double[] Through, double[] Axis, double From, double To, double At);
+/// <param name="Leader">Joint that takes it along: it stands at offset + ratio times that one; -1: none.</param>
+public sealed record SceneJoint(string Name, bool IsTurn, double[] Through, double[] Axis, double From, double To, double At, int Leader, double Ratio, double Offset);
 
 /// <summary>A conduit's centre line.</summary>
 public sealed record SceneLine(string Run, IReadOnlyList<double> Points);

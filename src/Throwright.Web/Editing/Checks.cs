@@ -19,12 +19,14 @@ public sealed class Checks
     private const int MostCockpits = 24;
     private readonly ConcurrentDictionary<Question, Lazy<RunAnswer>> answers = new();
     private readonly ConcurrentDictionary<Once<CockpitQuestion>, Lazy<CockpitAnswer?>> cockpits = new();
+    private readonly ConcurrentDictionary<Once<Run>, Lazy<DeviceEnd>> ends = new();
 
     private readonly ConditionalWeakTable<Aircraft, Keys> keys = [];
     private readonly Lock gate = new();
     private readonly Dictionary<string, Search> searches = [];
 
-    private sealed record Question(Once<Aircraft> Around, Once<CockpitQuestion>? Cockpit, Run Run);
+    /// <param name="Ends">What the arms and conduits of the other runs rest on; null where this run has none that could meet them.</param>
+    private sealed record Question(Once<Aircraft> Around, Once<CockpitQuestion>? Cockpit, Run Run, Once<EquatableList<Run>>? Ends);
 
     /// <summary>A clearance that is being worked out. Stopped by the person, it is kept as far as it came; overtaken by a change, it is dropped.</summary>
     private sealed record Search(Once<CockpitQuestion> Of, CancellationTokenSource Stop)
@@ -47,7 +49,8 @@ public sealed class Checks
         public override int GetHashCode() => hash;
     }
 
-    private sealed record Keys(Once<Aircraft> Bare, Once<CockpitQuestion> Cockpit);
+    /// <param name="Ends">What each arm and conduit of the file rests on.</param>
+    private sealed record Keys(Once<Aircraft> Bare, Once<CockpitQuestion> Cockpit, EquatableList<Once<Run>> Ends);
 
     /// <summary>What clearance rests on.</summary>
     private sealed record CockpitQuestion(Aircraft Around, EquatableList<(string Id, string Label, CockpitEnd? End)> Handles);
@@ -65,19 +68,19 @@ public sealed class Checks
         var cockpit = CockpitOf(aircraft);
         if (answers.Count > MostKept)
             answers.Clear();
-        return answers.GetOrAdd(new(Bare(aircraft), Ask(aircraft), run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), cockpit))).Value;
+        return answers.GetOrAdd(WholeOf(aircraft, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, q.Run)))).Value;
     }
 
     /// <summary>The answer if it is there already.</summary>
     public RunAnswer? Ready(Aircraft aircraft, Run run)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        return answers.TryGetValue(new(Bare(aircraft), Ask(aircraft), run), out var found) && found.IsValueCreated ? found.Value : null;
+        return answers.TryGetValue(WholeOf(aircraft, run), out var found) && found.IsValueCreated ? found.Value : null;
     }
 
     /// <summary>All but clearance, if it is there already.</summary>
     public RunAnswer? ReadyInPart(Aircraft aircraft, Run run) =>
-        answers.TryGetValue(new(Bare(aircraft), null, run), out var found) && found.IsValueCreated ? found.Value : null;
+        answers.TryGetValue(new(Bare(aircraft), null, run, null), out var found) && found.IsValueCreated ? found.Value : null;
 
     /// <summary>What can be said at once: the whole answer where clearance is there already, else all but clearance.</summary>
     public (RunAnswer Answer, bool IsWhole) Now(Aircraft aircraft, Run run)
@@ -85,7 +88,7 @@ public sealed class Checks
         ArgumentNullException.ThrowIfNull(aircraft);
         return CockpitIsReady(aircraft)
             ? (Of(aircraft, run), true)
-            : (answers.GetOrAdd(new(Bare(aircraft), null, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null))).Value, false);
+            : (answers.GetOrAdd(new(Bare(aircraft), null, run, null), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null))).Value, false);
     }
 
     /// <summary>What is being typed: looked at once and not kept. Clearance counts where it is there already; whether it does stands beside the answer.</summary>
@@ -93,7 +96,7 @@ public sealed class Checks
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var isWhole = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
-        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isWhole ? found!.Value : null), isWhole);
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isWhole ? found!.Value : null, () => EndsBeside(aircraft, run)), isWhole);
     }
 
     /// <summary>The same with the clearance of this run's handle, which takes far longer.</summary>
@@ -102,7 +105,7 @@ public sealed class Checks
     {
         var cockpit = CockpitCheck.Solve(aircraft, run, new() { Threads = Environment.ProcessorCount, Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
         stop.ThrowIfCancellationRequested();
-        return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit);
+        return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run));
     }
 
     /// <summary>The run with its mount as it is tried, and what the cockpit view shows of it.</summary>
@@ -190,6 +193,17 @@ public sealed class Checks
         return cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
     }
 
+    private Question WholeOf(Aircraft aircraft, Run run) => new(
+        Bare(aircraft), Ask(aircraft), run, DeviceEnd.IsDescribed(run) ? new(KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => e.Value).ToEquatableList()) : null);
+
+    /// <summary>Arms and conduits of the other runs: each is worked out once, however often this run is looked at.</summary>
+    private IEnumerable<DeviceEnd> EndsBeside(Aircraft aircraft, Run run)
+    {
+        if (ends.Count > MostCockpits * 10)
+            ends.Clear();
+        return KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => ends.GetOrAdd(e, basis => new(() => RunCheck.DeviceEndOf(aircraft, basis.Value))).Value);
+    }
+
     private Once<Aircraft> Bare(Aircraft aircraft) => KeysOf(aircraft).Bare;
 
     private Once<CockpitQuestion> Ask(Aircraft aircraft) => KeysOf(aircraft).Cockpit;
@@ -198,5 +212,6 @@ public sealed class Checks
         new(a with { Runs = [] }),
         new(new(
             new() { Name = "", Bodies = a.Bodies, Sheets = a.Sheets, Pilot = a.Pilot, Points = a.Points },
-            a.Runs.Select(r => (r.Id, r.Label, r.CockpitEnd)).ToEquatableList()))));
+            a.Runs.Select(r => (r.Id, r.Label, r.CockpitEnd)).ToEquatableList())),
+        a.Runs.Where(DeviceEnd.IsDescribed).Select(r => new Once<Run>(DeviceEnd.BasisOf(r))).ToEquatableList()));
 }

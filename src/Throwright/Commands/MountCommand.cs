@@ -89,7 +89,7 @@ internal static class MountCommand
         screen.Line();
         foreach (var note in answer.Notes)
             screen.Wrapped("", note, code: "2");
-        screen.Wrapped("", "Rigid bodies as entered: flexing, hands and the bow of cables are not in it. Try it with a cardboard wedge before you cut metal. Not an approval.", code: "2");
+        screen.Wrapped("", "Rigid bodies as entered: flexing, hands and conduits whose way the file does not say are not in it. Try it with a cardboard wedge before you cut metal. Not an approval.", code: "2");
         if (map is not null && svg is not null)
         {
             var picture = ClearanceMapDrawing.Page(map, RunWords.Of(open.Run).Name, open.Aircraft.Display);

@@ -80,7 +80,9 @@ public static class CheckJson
         if (run.Run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal) is { } newest && Rigging.CaseOf(run, newest) is { } rigged)
             AsBuilt(json, newest.Date, Engine.Rig.RigSolver.Solve(rigged));
         if (run.Clearance is { Handle: not null } clearance)
-            Clearance(json, clearance);
+            Clearance(json, "clearance", clearance.Pairs.Select(p => (p, clearance.Other(p), clearance.FigureOf(p))));
+        foreach (var end in run.Ends)
+            Clearance(json, $"{end.Name}Clearance", end.Pairs.Select(p => (p, end.Other(p).Name, end.FigureOf(p))));
         json.WriteStartArray("needs");
         foreach (var need in run.Needs)
             json.WriteStringValue(need.Path);
@@ -92,15 +94,15 @@ public static class CheckJson
         json.WriteEndObject();
     }
 
-    private static void Clearance(Utf8JsonWriter json, RunClearance clearance)
+    private static void Clearance(Utf8JsonWriter json, string name, IEnumerable<(PairClearance Pair, string Other, string Figure)> pairs)
     {
-        json.WriteStartArray("clearance");
-        foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
+        json.WriteStartArray(name);
+        foreach (var (pair, other, figure) in pairs.OrderBy(p => p.Pair.Lower).ThenBy(p => p.Pair.Upper))
         {
             var found = pair.Found;
             json.WriteStartObject();
-            json.WriteString("with", clearance.Other(pair));
-            json.WriteString("figure", clearance.FigureOf(pair));
+            json.WriteString("with", other);
+            json.WriteString("figure", figure);
             Number(json, "least", pair.Lower);
             Number(json, "found", pair.Upper);
             json.WriteBoolean("touches", pair.Hits);

@@ -29,6 +29,9 @@ public sealed class TypedTwiceTests
         clearance/least                     0.5 in           P
         clearance/hand-bare                 25 mm            P
         clearance/knob-gap                  38 mm            M
+        clearance/arm-pin                   0.1875 in        P
+        clearance/conduit-outside           0.5 in           P
+        clearance/sheet-thickness           2 mm             P
         clearance/interest                  100 mm           P
         mount/no-wedge                      2 deg            P
         mount/much                          10 deg           P
