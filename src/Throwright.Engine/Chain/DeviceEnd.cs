@@ -1,11 +1,7 @@
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
-using Throwright.Engine.Throw;
-using Throwright.Shapes;
-using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
-using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
 

@@ -1,9 +1,7 @@
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
-using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes;
-using Throwright.Shapes.Distance;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;

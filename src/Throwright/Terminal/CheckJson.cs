@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Throwright.Engine.Chain;
+using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Files;

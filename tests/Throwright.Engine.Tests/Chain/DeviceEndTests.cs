@@ -3,7 +3,6 @@ using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Tests.Throw;
-using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 using static Throwright.Engine.Tests.Chain.Cockpits;
 
