@@ -124,7 +124,10 @@ public sealed class DeviceEndTests
     {
         Sheet Console(double waterline, bool outlined) => new()
         {
-            Id = "console", At = At(1060, 0, waterline), Normal = new(0, 0, 1), Thickness = Levers.Mm(2),
+            Id = "console",
+            At = At(1060, 0, waterline),
+            Normal = new(0, 0, 1),
+            Thickness = Levers.Mm(2),
             Outline = outlined ? [At(1010, -100, waterline), At(1200, -100, waterline), At(1200, 100, waterline), At(1010, 100, waterline)] : [],
         };
         RunAnswer With(double waterline, bool outlined) => First(Of(Handle("knob"), Ball("far", 5000, 0, 0)) with { Sheets = [Panel, Console(waterline, outlined)] });
