@@ -70,6 +70,7 @@ public class ReadingTests
             {
                 Radius = Inches(1.5),
                 Holes = [Length.FromInches(1.25), Length.FromInches(1.5)],
+                ArmWidth = Inches(0.75),
                 From = Degrees(-45, 1, 1),
                 To = Degrees(45, 2, 2),
                 Bench = new() { Distance = Inches(4), Rule = AnchorRule.SquareAtMid },

@@ -46,7 +46,7 @@ internal static partial class SoundFiles
                 "source": "invented"
               },
               "leverEnd": {
-                "arm": { "radius": "1 1/2 in", "holes": ["1 1/4 in", "1 1/2 in"], "width": "3/4 in ± 1/32 in" },
+                "arm": { "radius": "1 1/2 in", "holes": ["1 1/4 in", "1 1/2 in"], "width": "3/4 in" },
                 "sweep": { "from": "-45 deg ± 1 deg", "to": "45 deg ± 2 deg" },
                 "bench": { "distance": "4 in", "rule": "squareAtMid" },
                 "anchor": { "tip": "3/8 in", "swivels": "8 deg", "stiffness": "2000 lbf/in" },
