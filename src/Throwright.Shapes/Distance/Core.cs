@@ -46,6 +46,40 @@ internal struct Core
     /// <summary>A bar or a cone.</summary>
     public readonly bool IsRound => Kind is CoreKind.Bar or CoreKind.Cone;
 
+    public static Core OfTriangle(Vector256<double> a, Vector256<double> b, Vector256<double> c, double radius)
+    {
+        var middle = (1.0 / 3) * (a + b + c);
+        var (x, y, z) = (a - middle, b - middle, c - middle);
+        return new() { Kind = CoreKind.Triangle, Centre = middle, X = x, Y = y, Z = z, Radius = radius, Reach = Math.Max(Triple.Size(x), Math.Max(Triple.Size(y), Triple.Size(z))) };
+    }
+
+    public static Core OfBox(Vector256<double> centre, Vector256<double> x, Vector256<double> y, Vector256<double> z, double radius) => new()
+    {
+        Kind = CoreKind.Box,
+        Centre = centre,
+        X = x,
+        Y = y,
+        Z = z,
+        Radius = radius,
+        Reach = Math.Sqrt(Triple.Dot(x, x) + Triple.Dot(y, y) + Triple.Dot(z, z)),
+    };
+
+    /// <summary>Lowest coordinates of the core along the axes.</summary>
+    public readonly Vector256<double> Lowest() => Centre + Vector256.Create(Least(Axis(0)), Least(Axis(1)), Least(Axis(2)), 0);
+
+    public readonly Vector256<double> Highest() => Centre - Vector256.Create(Least(-Axis(0)), Least(-Axis(1)), Least(-Axis(2)), 0);
+
+    /// <summary>Least values of sign u . x over the core, x from the centre, for three directions at once, given by their columns.</summary>
+    public readonly Vector256<double> Least(Vector256<double> columnX, Vector256<double> columnY, Vector256<double> columnZ, double sign)
+    {
+        var least = Vector256<double>.Zero;
+        for (var i = 0; i < 3; i++)
+            least = least.WithElement(i, Least(sign * Vector256.Create(columnX[i], columnY[i], columnZ[i], 0)));
+        return least;
+    }
+
+    private static Vector256<double> Axis(int i) => Vector256<double>.Zero.WithElement(i, 1);
+
     /// <summary>The same core turned, about the centre given.</summary>
     /// <param name="turned">Filled; what the kind does not need is left as it is.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

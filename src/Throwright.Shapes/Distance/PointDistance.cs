@@ -136,32 +136,36 @@ public static class PointDistance
 
     private static double From(Solid solid, Vector3 point)
     {
-        var dot = new Sphere(point, 0);
         var least = double.PositiveInfinity;
+        var dot = new Core { Centre = Triple.Of(point) };
         foreach (var root in solid.Roots)
-            least = Math.Min(least, Node(solid, root, point, dot, least));
+            least = Math.Min(least, Node(solid, root, in dot, least));
         return least;
     }
 
-    private static double Node(Solid solid, int node, Vector3 point, Sphere dot, double least)
+    private static double Node(Solid solid, int node, in Core point, double least)
     {
-        var shape = solid.Node(node);
-        if (Away(shape, point) >= least)
+        ref readonly var shape = ref solid.Core(node);
+        if (Away(in shape, in point) >= least)
             return least;
         if (solid.IsLeaf(node))
-            return Math.Min(least, ConvexDistance.Between(dot, Pose.None, shape, Pose.None).Distance);
+        {
+            ConvexDistance.Between(in point, in TriplePose.None, in shape, in TriplePose.None, default, true, 0, out var found);
+            return Math.Min(least, found.Distance);
+        }
+
         var (left, right) = solid.Children(node);
-        if (Away(solid.Node(right), point) < Away(solid.Node(left), point))
+        if (Away(in solid.Core(right), in point) < Away(in solid.Core(left), in point))
             (left, right) = (right, left);
-        least = Math.Min(least, Node(solid, left, point, dot, least));
-        return Math.Min(least, Node(solid, right, point, dot, least));
+        least = Math.Min(least, Node(solid, left, in point, least));
+        return Math.Min(least, Node(solid, right, in point, least));
     }
 
     /// <summary>The gap along the line to the shape's centre proves this much.</summary>
-    private static double Away(ConvexShape shape, Vector3 point)
+    private static double Away(in Core shape, in Core point)
     {
-        var d = shape.Centre - point;
-        var size = d.Size;
-        return size > 0 ? shape.Least((1 / size) * d) - (Vector3.Dot(d, point) / size) - shape.Radius : double.NegativeInfinity;
+        var d = shape.Centre - point.Centre;
+        var size = Triple.Size(d);
+        return size > 0 ? size + shape.Least((1 / size) * d) - shape.Radius : double.NegativeInfinity;
     }
 }

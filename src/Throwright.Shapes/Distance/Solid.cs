@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
@@ -12,25 +13,33 @@ public sealed record Part(string Name, ConvexShape Shape);
 /// </remarks>
 public sealed class Solid
 {
-    private readonly ConvexShape[] nodes;
+    private readonly Core[] nodes;
     private readonly int[] left, right, part;
+
+    // By part; of a mesh none.
+    private readonly ConvexShape[] shapes;
     private readonly string[] names;
     private readonly Vector3[] corners;
     private readonly int[] triangles;
 
-    private Solid(Tree tree, string[] names, Vector3[] corners, int[] triangles)
+    private Solid(Tree tree, string[] names, ConvexShape[] shapes, Vector3[] corners, int[] triangles)
     {
-        nodes = [.. tree.Nodes];
-        left = [.. tree.Left];
-        right = [.. tree.Right];
-        part = [.. tree.Parts];
+        (nodes, left, right, part) = (tree.Nodes, tree.Left, tree.Right, tree.Parts);
         Roots = [.. tree.Roots];
         this.names = names;
+        this.shapes = shapes;
         this.corners = corners;
         this.triangles = triangles;
-        var box = BoundsOf(nodes, Roots);
-        Centre = box.Centre;
-        Reach = Roots.Max(r => (nodes[r].Centre - Centre).Size + nodes[r].CoreReach + nodes[r].Radius);
+        Vector256<double> low = Vector256.Create(double.PositiveInfinity), high = -low;
+        foreach (var root in Roots)
+        {
+            Vector256<double> least = nodes[root].Lowest(), most = nodes[root].Highest();
+            (low, high) = (Vector256.Min(low, least), Vector256.Max(high, most));
+        }
+
+        var centre = 0.5 * (low + high);
+        Centre = Triple.Back(centre);
+        Reach = Roots.Max(r => Triple.Size(nodes[r].Centre - centre) + nodes[r].Reach + nodes[r].Radius);
     }
 
     /// <summary>Middle of the solid's own box.</summary>
@@ -44,7 +53,7 @@ public sealed class Solid
     public bool IsMesh => triangles.Length > 0;
 
     /// <summary>The convex parts by name; none of a mesh.</summary>
-    public IEnumerable<Part> Parts => IsMesh ? [] : Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => new Part(names[part[n]], nodes[n]));
+    public IEnumerable<Part> Parts => names.Zip(shapes, (name, shape) => new Part(name, shape));
 
     /// <summary>Corners and triangles of a mesh, three corners each; empty for convex parts.</summary>
     public (IReadOnlyList<Vector3> Corners, IReadOnlyList<int> Triangles) Mesh => (corners, triangles);
@@ -58,8 +67,8 @@ public sealed class Solid
         Part[] all = [.. parts];
         if (all.Length == 0)
             throw new ArgumentException("A solid needs at least one part.", nameof(parts));
-        var tree = new Tree([.. all.Select(p => p.Shape)], flatBelow: 9);
-        return new(tree, [.. all.Select(p => p.Name)], [], []);
+        ConvexShape[] shapes = [.. all.Select(p => p.Shape)];
+        return new(new Tree([.. shapes.Select(s => s.Core)], flatBelow: 9), [.. all.Select(p => p.Name)], shapes, [], []);
     }
 
     /// <param name="indices">Three corners a triangle, counter-clockwise seen from outside where the mesh is closed.</param>
@@ -72,15 +81,16 @@ public sealed class Solid
     {
         if (indices.Count == 0 || indices.Count % 3 != 0)
             throw new ArgumentException("Three corners a triangle, and at least one triangle.", nameof(indices));
-        var shapes = new ConvexShape[indices.Count / 3];
-        for (var t = 0; t < shapes.Length; t++)
+        Vector3[] points = [.. corners];
+        int[] triangles = [.. indices];
+        var cores = new Core[triangles.Length / 3];
+        for (var t = 0; t < cores.Length; t++)
         {
-            Vector3 a = corners[indices[3 * t]], b = corners[indices[(3 * t) + 1]], c = corners[indices[(3 * t) + 2]];
-            shapes[t] = new Hull([a, b, c], Math.Max(padding(a), Math.Max(padding(b), padding(c))));
+            Vector3 a = points[triangles[3 * t]], b = points[triangles[(3 * t) + 1]], c = points[triangles[(3 * t) + 2]];
+            cores[t] = Distance.Core.OfTriangle(Triple.Of(a), Triple.Of(b), Triple.Of(c), Math.Max(padding(a), Math.Max(padding(b), padding(c))));
         }
 
-        var tree = new Tree(shapes, flatBelow: 1);
-        return new(tree, [.. Enumerable.Repeat(name, 1)], [.. corners], [.. indices]);
+        return new(new Tree(cores, flatBelow: 1), [name], [], points, triangles);
     }
 
     /// <summary>The same solid with more all round: clothing, or the error of a measurement. Exact.</summary>
@@ -88,39 +98,43 @@ public sealed class Solid
     {
         if (more == 0)
             return this;
-        var leaves = Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n].Padded(more)).ToArray();
-        return IsMesh ? new(new(leaves, flatBelow: 1), names, corners, triangles) : Of(leaves.Select((shape, i) => new Part(names[i], shape)));
+        if (!IsMesh)
+            return Of(Parts.Select(p => p with { Shape = p.Shape.Padded(more) }));
+        var cores = new Core[triangles.Length / 3];
+        for (var n = 0; n < nodes.Length; n++)
+        {
+            if (IsLeaf(n))
+                cores[part[n]] = nodes[n] with { Radius = nodes[n].Radius + more };
+        }
+
+        return new(new(cores, flatBelow: 1), names, shapes, corners, triangles);
     }
 
     /// <summary>What a drawing shows: the parts, or the hull of a mesh.</summary>
     public IReadOnlyList<ConvexShape> Shapes =>
-        IsMesh ? [new Hull(corners)] : [.. Enumerable.Range(0, nodes.Length).Where(IsLeaf).OrderBy(n => part[n]).Select(n => nodes[n])];
+        IsMesh ? [new Hull(corners)] : shapes;
 
     /// <summary>One part alone.</summary>
     public Solid Only(string name)
     {
         if (IsMesh)
             return this;
-        var leaf = Enumerable.Range(0, nodes.Length).FirstOrDefault(n => IsLeaf(n) && names[part[n]] == name, -1);
-        return leaf >= 0 ? Of(new Part(name, nodes[leaf])) : throw new ArgumentException($"There is no part \"{name}\".", nameof(name));
+        var at = Array.IndexOf(names, name);
+        return at >= 0 ? Of(new Part(name, shapes[at])) : throw new ArgumentException($"There is no part \"{name}\".", nameof(name));
     }
 
-    internal ConvexShape Node(int node) => nodes[node];
-
-    internal ref readonly Core Core(int node) => ref nodes[node].Core;
+    internal ref readonly Core Core(int node) => ref nodes[node];
 
     internal bool IsLeaf(int node) => left[node] < 0;
 
     internal (int Left, int Right) Children(int node) => (left[node], right[node]);
 
     /// <summary>Which part a leaf belongs to; a mesh is one part.</summary>
-    internal int PartNumber(int leaf) => IsMesh ? 0 : part[leaf];
-
     internal string PartOf(int leaf) => IsMesh ? names[0] : names[part[leaf]];
 
     /// <summary>A point inside or on each part, body axes; of a mesh its first corner.</summary>
     internal IEnumerable<Vector3> PointOfEachPart() =>
-        IsMesh ? [corners[triangles[0]]] : Enumerable.Range(0, nodes.Length).Where(IsLeaf).Select(n => nodes[n].Farthest(new(1, 0, 0)));
+        IsMesh ? [corners[triangles[0]]] : shapes.Select(s => s.Farthest(new(1, 0, 0)));
 
     /// <summary>
     /// Generalised winding number of the mesh round a point, body axes: 1 inside a closed mesh, 0 outside; far from a whole
@@ -147,95 +161,180 @@ public sealed class Solid
         return sum / (4 * Math.PI);
     }
 
-    /// <summary>A box along the axes that holds the shape's core, with the shape's own rounding left to the radius.</summary>
-    private static (Vector3 Centre, Vector3 Half) BoundsOf(IReadOnlyList<ConvexShape> shapes, IEnumerable<int> which)
-    {
-        double lx = double.PositiveInfinity, ly = lx, lz = lx, hx = -lx, hy = -lx, hz = -lx;
-        foreach (var i in which)
-        {
-            var s = shapes[i];
-            lx = Math.Min(lx, s.Least(new(1, 0, 0)));
-            ly = Math.Min(ly, s.Least(new(0, 1, 0)));
-            lz = Math.Min(lz, s.Least(new(0, 0, 1)));
-            hx = Math.Max(hx, -s.Least(new(-1, 0, 0)));
-            hy = Math.Max(hy, -s.Least(new(0, -1, 0)));
-            hz = Math.Max(hz, -s.Least(new(0, 0, -1)));
-        }
-
-        return (new(0.5 * (lx + hx), 0.5 * (ly + hy), 0.5 * (lz + hz)), new(0.5 * (hx - lx), 0.5 * (hy - ly), 0.5 * (hz - lz)));
-    }
-
-    /// <summary>Binary tree, halved at the middle shape along the longest side of the centres' box.</summary>
+    /// <summary>
+    /// Binary tree of boxes along the principal axes of what they hold, halved at the middle shape along the longest side. A node comes
+    /// before its left part, that before the right one.
+    /// </summary>
     private sealed class Tree
     {
-        private readonly ConvexShape[] shapes;
+        // Fewer shapes take the axes of those they are among.
+        private const int OwnAxes = 6;
 
-        public Tree(ConvexShape[] shapes, int flatBelow)
+        // More are worth a thread of their own.
+        private const int OwnThread = 8192;
+
+        private readonly Core[] shapes;
+        private readonly int[] order;
+        private readonly double[] keys;
+
+        public Tree(Core[] shapes, int flatBelow)
         {
             this.shapes = shapes;
-            var order = Enumerable.Range(0, shapes.Length).ToArray();
-            if (shapes.Length < flatBelow)
+            order = [.. Enumerable.Range(0, shapes.Length)];
+            keys = new double[shapes.Length];
+            var isFlat = shapes.Length < flatBelow;
+            var count = isFlat ? shapes.Length : (2 * shapes.Length) - 1;
+            (Nodes, Left, Right, Parts) = (new Core[count], new int[count], new int[count], new int[count]);
+            Roots = isFlat ? order : [0];
+            if (!isFlat)
+                Build(0, 0, shapes.Length, Vector256.Create(1.0, 0, 0, 0), Vector256.Create(0, 1.0, 0, 0), Vector256.Create(0, 0, 1.0, 0));
+            for (var i = 0; isFlat && i < count; i++)
+                Leaf(i, i);
+        }
+
+        public Core[] Nodes { get; }
+        public int[] Left { get; }
+        public int[] Right { get; }
+        public int[] Parts { get; }
+        public int[] Roots { get; }
+
+        private void Leaf(int node, int shape)
+        {
+            Nodes[node] = shapes[shape];
+            (Left[node], Right[node], Parts[node]) = (-1, -1, shape);
+        }
+
+        /// <param name="x">Axes to use where there are too few shapes for their own.</param>
+        private void Build(int node, int from, int to, Vector256<double> x, Vector256<double> y, Vector256<double> z)
+        {
+            if (to - from == 1)
             {
-                foreach (var i in order)
-                    Roots.Add(Leaf(i));
+                Leaf(node, order[from]);
+                return;
+            }
+
+            if (to - from >= OwnAxes)
+                PrincipalAxes(from, to, out x, out y, out z);
+            // The axes as columns: one product gives all three coordinates.
+            Vector256<double> cx = Vector256.Create(x[0], y[0], z[0], 0), cy = Vector256.Create(x[1], y[1], z[1], 0), cz = Vector256.Create(x[2], y[2], z[2], 0);
+            Vector256<double> low = Vector256.Create(double.PositiveInfinity), high = -low;
+            var radius = 0.0;
+            for (var i = from; i < to; i++)
+            {
+                ref readonly var core = ref shapes[order[i]];
+                var centre = Triple.Combined(core.Centre, cx, cy, cz);
+                radius = Math.Max(radius, core.Radius);
+                if (core.Kind == CoreKind.Triangle)
+                {
+                    Vector256<double> p = Triple.Combined(core.X, cx, cy, cz), q = Triple.Combined(core.Y, cx, cy, cz), r = Triple.Combined(core.Z, cx, cy, cz);
+                    low = Vector256.Min(low, centre + Vector256.Min(p, Vector256.Min(q, r)));
+                    high = Vector256.Max(high, centre + Vector256.Max(p, Vector256.Max(q, r)));
+                }
+                else
+                {
+                    low = Vector256.Min(low, centre + core.Least(cx, cy, cz, 1));
+                    high = Vector256.Max(high, centre - core.Least(cx, cy, cz, -1));
+                }
+            }
+
+            var half = 0.5 * (high - low);
+            var middle = Triple.Combined(0.5 * (high + low), x, y, z);
+            // A whisker of room so that rounding can't push a shape out of its box.
+            var more = 1e-14 * (Triple.Size(middle) + Triple.Size(half));
+            Nodes[node] = Distance.Core.OfBox(middle, (half[0] + more) * x, (half[1] + more) * y, (half[2] + more) * z, radius);
+            var longest = half[0] >= half[1] && half[0] >= half[2] ? x : half[1] >= half[2] ? y : z;
+            for (var i = from; i < to; i++)
+                keys[i] = Triple.Dot(longest, shapes[order[i]].Centre);
+            var cut = (from + to) / 2;
+            Halve(from, to - 1, cut);
+            var (left, right) = (node + 1, node + (2 * (cut - from)));
+            (Left[node], Right[node], Parts[node]) = (left, right, -1);
+            if (to - from > OwnThread)
+            {
+                Parallel.Invoke(() => Build(left, from, cut, x, y, z), () => Build(right, cut, to, x, y, z));
             }
             else
             {
-                Roots.Add(Build(order, 0, order.Length));
+                Build(left, from, cut, x, y, z);
+                Build(right, cut, to, x, y, z);
             }
         }
 
-        public List<ConvexShape> Nodes { get; } = [];
-        public List<int> Left { get; } = [];
-        public List<int> Right { get; } = [];
-        public List<int> Parts { get; } = [];
-        public List<int> Roots { get; } = [];
-
-        private int Leaf(int i) => Add(shapes[i], -1, -1, i);
-
-        private int Add(ConvexShape shape, int left, int right, int part)
+        /// <summary>Of the centres; any axes hold the shapes, these hold them closely.</summary>
+        private void PrincipalAxes(int from, int to, out Vector256<double> x, out Vector256<double> y, out Vector256<double> z)
         {
-            Nodes.Add(shape);
-            Left.Add(left);
-            Right.Add(right);
-            Parts.Add(part);
-            return Nodes.Count - 1;
+            var sum = Vector256<double>.Zero;
+            for (var i = from; i < to; i++)
+                sum += shapes[order[i]].Centre;
+            var mean = (1.0 / (to - from)) * sum;
+            Vector256<double> mx = default, my = default, mz = default;
+            for (var i = from; i < to; i++)
+            {
+                var d = shapes[order[i]].Centre - mean;
+                mx += d[0] * d;
+                my += d[1] * d;
+                mz += d[2] * d;
+            }
+
+            (x, y, z) = (Vector256.Create(1.0, 0, 0, 0), Vector256.Create(0, 1.0, 0, 0), Vector256.Create(0, 0, 1.0, 0));
+            // Jacobi: turn by turn until the off-diagonal is small; nothing hangs on its last digits.
+            double xx = mx[0], yy = my[1], zz = mz[2], xy = mx[1], xz = mx[2], yz = my[2];
+            for (var sweep = 0; sweep < 6; sweep++)
+            {
+                if (Math.Abs(xy) + Math.Abs(xz) + Math.Abs(yz) <= 1e-6 * (xx + yy + zz))
+                    break;
+                Turn(ref xx, ref yy, ref xy, ref xz, ref yz, ref x, ref y);
+                Turn(ref xx, ref zz, ref xz, ref xy, ref yz, ref x, ref z);
+                Turn(ref yy, ref zz, ref yz, ref xy, ref xz, ref y, ref z);
+            }
+
+            // Square and of length 1 to rounding.
+            x = Triple.Unit(x);
+            y = Triple.Unit(y - (Triple.Dot(x, y) * x));
+            z = Triple.Cross(x, y);
+
+            static void Turn(ref double pp, ref double qq, ref double pq, ref double pr, ref double qr, ref Vector256<double> p, ref Vector256<double> q)
+            {
+                if (pq == 0)
+                    return;
+                var ratio = (qq - pp) / (2 * pq);
+                var t = (ratio >= 0 ? 1 : -1) / (Math.Abs(ratio) + Math.Sqrt((ratio * ratio) + 1));
+                double c = 1 / Math.Sqrt((t * t) + 1), s = t * c;
+                (pp, qq) = (pp - (t * pq), qq + (t * pq));
+                pq = 0;
+                (pr, qr) = ((c * pr) - (s * qr), (s * pr) + (c * qr));
+                (p, q) = ((c * p) - (s * q), (s * p) + (c * q));
+            }
         }
 
-        private int Build(int[] order, int from, int to)
+        /// <summary>Smaller keys before the middle place, larger ones behind it (Hoare 1961).</summary>
+        private void Halve(int low, int high, int middle)
         {
-            if (to - from == 1)
-                return Leaf(order[from]);
-            double lx = double.PositiveInfinity, ly = lx, lz = lx, hx = -lx, hy = -lx, hz = -lx;
-            for (var i = from; i < to; i++)
+            while (low < high)
             {
-                var c = shapes[order[i]].Centre;
-                (lx, ly, lz) = (Math.Min(lx, c.X), Math.Min(ly, c.Y), Math.Min(lz, c.Z));
-                (hx, hy, hz) = (Math.Max(hx, c.X), Math.Max(hy, c.Y), Math.Max(hz, c.Z));
-            }
+                var pivot = keys[(low + high) / 2];
+                int i = low, j = high;
+                while (i <= j)
+                {
+                    while (keys[i] < pivot)
+                        i++;
+                    while (keys[j] > pivot)
+                        j--;
+                    if (i > j)
+                        break;
+                    (keys[i], keys[j]) = (keys[j], keys[i]);
+                    (order[i], order[j]) = (order[j], order[i]);
+                    i++;
+                    j--;
+                }
 
-            double dx = hx - lx, dy = hy - ly, dz = hz - lz;
-            var keys = new double[to - from];
-            for (var i = from; i < to; i++)
-            {
-                var c = shapes[order[i]].Centre;
-                keys[i - from] = dx >= dy && dx >= dz ? c.X : dy >= dz ? c.Y : c.Z;
+                if (middle <= j)
+                    high = j;
+                else if (middle >= i)
+                    low = i;
+                else
+                    return;
             }
-
-            // Sorted aside: keys and order start at different places. Stable order of equal keys: by shape number.
-            var span = order.AsSpan(from, to - from);
-            keys.AsSpan().Sort(span);
-            var middle = (from + to) / 2;
-            var left = Build(order, from, middle);
-            var right = Build(order, middle, to);
-            var (centre, half) = BoundsOf(Nodes, [left, right]);
-            // A whisker of room so that rounding can't push a shape out of its box.
-            var more = 1e-14 * (centre.Size + half.Size);
-            return Add(
-                new Box(centre, Rotation.None, half + new Vector3(more, more, more), Math.Max(Nodes[left].Radius, Nodes[right].Radius)),
-                left,
-                right,
-                -1);
         }
     }
 }

@@ -51,6 +51,8 @@ internal readonly struct TriplePose(Vector256<double> x, Vector256<double> y, Ve
 {
     public readonly Vector256<double> X = x, Y = y, Z = z, At = at;
 
+    public static readonly TriplePose None = new(Pose.None);
+
     public TriplePose(in Pose pose)
         : this(Triple.Of(pose.Turn.X), Triple.Of(pose.Turn.Y), Triple.Of(pose.Turn.Z), Triple.Of(pose.At))
     {
