@@ -104,11 +104,15 @@ public class OtherCommandsTests
         using var bench = new Workbench();
         var file = bench.Copy($"{example}.throwright.json");
         var before = File.ReadAllText(file);
-        var solved = Run("solve", "mount", file, run, "--write", "--map", "5", "--plain");
+        var picture = Path.Combine(bench.Folder, "map.svg");
+        var solved = Run("solve", "mount", file, run, "--write", "--map", "5", "--svg", picture, "--plain");
         Assert.True(solved.Exit == 0, solved.Out + solved.Error);
         Assert.StartsWith("Tilt the handle", solved.Out);
         Assert.Contains("proved.", solved.Out);
         Assert.Contains("Written to", solved.Out);
+        Assert.Contains("? neither is proved of the whole cell", solved.Out);
+        Assert.Contains($"Wrote {picture}", solved.Out);
+        Assert.Contains("how far to tilt the mount", File.ReadAllText(picture));
         Assert.Equal(before.Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)), File.ReadAllText(file).Split('\n').Count(l => l.TrimStart().StartsWith("//", StringComparison.Ordinal)));
         Assert.DoesNotContain("clearance/pair", Failing(file));
         Assert.Equal(0, Run(["solve", other, file, run, "--write", .. more]).Exit);

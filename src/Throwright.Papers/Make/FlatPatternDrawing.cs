@@ -20,7 +20,7 @@ public static class FlatPatternDrawing
             "Print without scaling. Measure both bars before cutting: each must be 100 mm.",
             $"{of.Alloy}, {Size(of.Thickness)} thick. Strip {say.Dimension(flat.Length)} by {Size(of.Width)}, corners {Size(of.Corner)}.",
             $"Bend up {say.Angle(of.Bend)} to an inside radius of {Size(of.Radius)}. Allowance {Size(bracket.Allowance)} at K {FigureText.Plain(bracket.Neutral.Value, 3)}: try it on a scrap strip and correct it.",
-            "Bend across the grain where you can. Smooth and break all edges before bending. Setback " + Size(bracket.Setback) + ".",
+            "The bend runs out at both edges: no relief is cut. Bend across the grain where you can. Smooth and break all edges before bending. Setback " + Size(bracket.Setback) + ".",
         ];
         const double side = 12, label = 26, below = 40;
         // Room above the strip for the bend's label and for what the upright bar reaches beyond it.

@@ -56,8 +56,9 @@ internal static class MountCommand
         var screen = new Screen(plain);
         screen.Wrapped("", answer.Sentence, bold: true).Line();
         Now(screen, answer, say);
-        var map = cells > 0 && !cancel.IsCancellationRequested ? solve.Map(answer, cells) : null;
-        if (map is not null)
+        // Without a map in the terminal the picture has one all the same.
+        var map = (cells > 0 || svg is not null) && !cancel.IsCancellationRequested ? solve.Map(answer, cells > 0 ? cells : MountMap.UsualCells) : null;
+        if (map is not null && cells > 0)
             Map(screen.Line(), map, say);
         if (cancel.IsCancellationRequested)
         {
