@@ -84,7 +84,7 @@ public static class ShopFiles
             "guide",
             [.. Solids($"{id}-guide", guide.Block.Build(), guide.Block.Volume, guide.Block.Holes.Count, 1, title, choice, $"block that leads a drill of {say.Length(guide.Drill)} along the lean", mesh => mesh)],
             [
-                "Lay the block's lower face on the side toward the pilot, its long way along the lean, the hole's lower mouth over the mark; clamp it. Start with a small drill in a bush.",
+                $"Lay the block's lower face on the side toward the pilot, the hole's lower mouth over the mark, and turn it until the hole comes toward you leaning {WedgeDrawing.LeanOf(pair.Case.Tilt, say)}: turned about, it drills the wrong way. Clamp it. Start with a small drill in a bush.",
                 "A hole drilled along the shank is round about it: then no slot is filed.",
                 "A drill cuts a printed block: keep it cool and let it wear one hole only.",
             ]);
