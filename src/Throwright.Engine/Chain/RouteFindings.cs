@@ -15,6 +15,7 @@ internal static class RouteFindings
     public const string Lays = "route/lays";
     public const string Chafe = "route/chafe";
     public const string Heat = "route/heat";
+    public const string Order = "route/order";
     public const string NotHeld = "route/not-held";
 
     private static readonly SourceRef Theory = new("project", "docs/theory/route.md", Evidence.Derived);
@@ -25,6 +26,8 @@ internal static class RouteFindings
     {
         if (answer is not { Route: { } route, Run.Cable: { } cable })
             yield break;
+        if (OfOrder(cable, route, say) is { } order)
+            yield return order;
         foreach (var finding in LieRules.Find(route.Answer, LimitsOf(cable, route), say))
             yield return finding;
         if (route is { Lie: { } lie, Spread: { } spread })
@@ -93,6 +96,46 @@ internal static class RouteFindings
         Sources = [Theory],
         Why = "Places and directions are only as good as hand and tape. A support in the long span, or a little more length, takes the chance away.",
     };
+
+    /// <summary>Supports typed from the knob to the device, or two of them swapped: another order makes the way far shorter.</summary>
+    private static Finding? OfOrder(Cable cable, RunRoute route, FigureWriter say)
+    {
+        // More supports have too many orders, and a way so long is looked at closely anyhow.
+        if (cable.Supports.Count is < 2 or > 7)
+            return null;
+        var of = route.Case;
+        var (least, best) = (double.PositiveInfinity, Array.Empty<int>());
+        Add([], of.Start, 0);
+        if (!(least < 0.9 * of.Straight))
+            return null;
+        var names = best.Reverse().Select(i => cable.Supports[^(i + 1)].Place.Name is { Length: > 0 } name ? name : $"support {cable.Supports.Count - i}");
+        return new()
+        {
+            Rule = Order,
+            Verdict = Verdict.Caution,
+            Sentence = $"The supports seem to be in the wrong order: straight over them it is {say.Length(of.Straight, Rounding.Up)}, and {say.Length(least, Rounding.Up)} in the order {string.Join(", ", names)}.",
+            Sources = [Theory],
+            Why = "cable.supports runs from the device to the knob.",
+        };
+
+        void Add(int[] sofar, Shapes.Frames.Vector3 last, double length)
+        {
+            if (length >= least)
+                return;
+            if (sofar.Length == of.Supports.Count)
+            {
+                if (length + (of.End - last).Size < least)
+                    (least, best) = (length + (of.End - last).Size, sofar);
+                return;
+            }
+
+            for (var i = 0; i < of.Supports.Count; i++)
+            {
+                if (!sofar.Contains(i))
+                    Add([.. sofar, i], of.Supports[i].Point, length + (of.Supports[i].Point - last).Size);
+            }
+        }
+    }
 
     /// <summary>The thing that leaves least room, over all its positions.</summary>
     private static Finding? OfGap(IEnumerable<RouteGap> gaps, string rule, FigureWriter say)

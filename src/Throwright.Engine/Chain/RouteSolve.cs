@@ -67,6 +67,7 @@ public static class RouteSolve
                 .Select(h => new RouteOpening(h.Name, HandleMount.Vector(h.Hole.At), HandleMount.Vector(h.Normal))).ToEquatableList(),
             Passes = RouteInputs.Passes(cable, between, s => s.IsKept),
             MostSpan = RouteFindings.SpacingFor(conduit).Value,
+            MoreHolds = true,
             Stiffness = RouteInputs.StiffnessOf(conduit),
             Weight = new(0, 0, -(conduit.Weight?.Nominal.NewtonsPerMetre ?? 0)),
         };

@@ -74,6 +74,7 @@ public static class RuleBook
         new(LieRules.BendTotal, "Does the lie turn little enough?", "", "more than advice from memory allows", "(no finding)"),
         new(RouteFindings.Chafe, "Does the conduit stay away from what the file describes?", "it runs through a body or touches it", "nearer than wanted", "as far as wanted"),
         new(RouteFindings.Heat, "Does the conduit stay away from what is hot?", "nearer than the file says", "", "as far as the file says"),
+        new(RouteFindings.Order, "Are the supports in the order of the way?", "", "another order makes the way shorter by a tenth", "(no finding)"),
         new(RouteFindings.NotHeld, "Is the conduit held against everything in the file?", "", "a sheet without outline, a mesh that is not read, or a skin that it lies inside", "(no finding)"),
         new(RouteFindings.Lays, "Does every lay within what may be off find the same lie?", "", "some find none, or one elsewhere", "(no finding)"),
         new(RouteFindings.Typed, "Do the bends typed in agree with the lie?", "", "they differ beyond both their limits", "(no finding)"),

@@ -81,6 +81,9 @@ public enum NoLieReason
     /// <summary>Shorter than any way with the conduit's least radius, and no lie was found.</summary>
     TooShortForRadius,
 
+    /// <summary>Two holds that follow each other are one place.</summary>
+    OnePlace,
+
     /// <summary>So much longer than the way that it lies in loops of chance.</summary>
     TooSlack,
 
@@ -104,6 +107,7 @@ public sealed record NoLie(NoLieReason Reason, double Length, double Bound)
             NoLieReason.TooShort => $"The conduit is {say.Length(Length, Shapes.Quantities.Rounding.Down)} long; the straight way over its supports is {say.Length(Bound, Shapes.Quantities.Rounding.Up)} already.",
             NoLieReason.TooShortForRadius => $"The conduit is {say.Length(Length, Shapes.Quantities.Rounding.Down)} long; with its least radius the way takes at least {say.Length(Bound, Shapes.Quantities.Rounding.Up)}.",
             NoLieReason.TooSlack => $"The conduit is {say.Length(Length)} long; above {say.Length(Bound)} it lies in loops and where it rests is chance.",
+            NoLieReason.OnePlace => "Two supports that follow each other, or an end and the support next to it, are one place: nothing can lie between them.",
             NoLieReason.ClampOutOfPlace => "The places of the tight clamps along the conduit leave a span shorter than its straight way.",
             _ => "No lie was found for these ends, supports and length.",
         };

@@ -22,9 +22,11 @@ public static class LieSolver
         ArgumentNullException.ThrowIfNull(of);
         Require(of);
         var straight = of.Straight;
+        if (IsAtOnePlace(of))
+            return Refused(NoLieReason.OnePlace, of.Length, 0);
         if (of.Length < straight)
             return Refused(NoLieReason.TooShort, of.Length, straight);
-        if (straight > 0 && of.Length > MostSlack * straight)
+        if (of.Length > MostSlack * straight)
             return Refused(NoLieReason.TooSlack, of.Length, MostSlack * straight);
         var answer = ElasticCurveSolver.Solve(Problem(of, of.Length));
         if (answer.Curve is not { } curve)
@@ -69,7 +71,8 @@ public static class LieSolver
     public static double? NaturalLength(LieCase of)
     {
         ArgumentNullException.ThrowIfNull(of);
-        return of.Supports.Any(s => s.At is not null) ? null : ElasticCurveSolver.Solve(Problem(of, null)).Curve?.Length;
+        Require(of);
+        return IsAtOnePlace(of) || of.Supports.Any(s => s.At is not null) ? null : ElasticCurveSolver.Solve(Problem(of, null)).Curve?.Length;
     }
 
     /// <summary>Largest distance of one lie's nodes from another lie.</summary>
@@ -98,9 +101,26 @@ public static class LieSolver
 
     private static LieAnswer Refused(NoLieReason reason, double length, double bound) => new(null, new(reason, length, bound));
 
+    private static bool IsAtOnePlace(LieCase of)
+    {
+        var last = of.Start;
+        foreach (var next in of.Supports.Select(s => s.Point).Append(of.End))
+        {
+            if (!((next - last).Size > 1e-9 * of.Length))
+                return true;
+            last = next;
+        }
+
+        return false;
+    }
+
     private static void Require(LieCase of)
     {
-        if (!(of.Length > 0) || !double.IsFinite(of.Length) || of.Stiffness is <= 0 || of.LeastRadius is <= 0)
+        static bool IsPlace(Vector3 v) => double.IsFinite(v.X + v.Y + v.Z);
+        static bool IsWay(Vector3 v) => IsPlace(v) && v.Size > 0;
+        if (!IsPlace(of.Start) || !IsPlace(of.End) || !IsPlace(of.Weight) || !IsWay(of.StartAlong) || !IsWay(of.EndAlong) || of.Supports.Any(s => !IsPlace(s.Point) || (s.Along is { } along && !IsWay(along)) || s.At is double.NaN))
+            throw new ArgumentException("every place and direction needs numbers, and a direction a length", nameof(of));
+        if (!(of.Length > 0) || !double.IsFinite(of.Length) || of.Stiffness is not (null or > 0) || of.LeastRadius is not (null or > 0))
             throw new ArgumentOutOfRangeException(nameof(of), of, "length, stiffness and least radius > 0");
         if (of.Supports.Any(s => s.Kind != SupportKind.Grommet && s.Along is null) || of.Supports.Any(s => s.Kind != SupportKind.Tight && s.At is not null))
             throw new ArgumentException("a clamp needs a direction, and only a tight one has a place along the conduit", nameof(of));

@@ -98,6 +98,9 @@ public sealed record RoutePlanCase
     /// <summary>How many choices are wanted.</summary>
     public int Choices { get; init; } = 3;
 
+    /// <summary>Where few ways were found, those with a support or two more are choices too.</summary>
+    public bool MoreHolds { get; init; }
+
     /// <summary>Length of conduit that one support less is worth.</summary>
     public double SupportWorth { get; init; } = 0.05;
 

@@ -70,6 +70,10 @@ public static class RoutePlanner
 
     private static void Require(RoutePlanCase of)
     {
+        static bool IsPlace(Vector3 v) => double.IsFinite(v.X + v.Y + v.Z);
+        static bool IsWay(Vector3 v) => IsPlace(v) && v.Size > 0;
+        if (!IsWay(of.StartAlong) || !IsWay(of.EndAlong) || of.Passes.Any(p => p.Support.Along is { } along && !IsWay(along)) || of.Places.Any(p => !IsPlace(p.Point)))
+            throw new ArgumentException("every place and direction needs numbers, and a direction a length", nameof(of));
         if (!(of.LeastRadius > 0) || !(of.RadiusMargin >= 1) || !(of.ConduitRadius >= 0) || !(of.FreeAtEnds >= 0) || of.Choices < 1 || of.MostSpan is <= 0 || of.Stiffness is <= 0)
             throw new ArgumentOutOfRangeException(nameof(of), of, "least radius > 0, margin 1 or more, radius of the conduit and free ends 0 or more, a choice at least");
         Vector3[] points = [of.Start, .. of.Passes.Select(p => p.Support.Point), of.End];
@@ -100,11 +104,13 @@ public static class RoutePlanner
             var bare = Unsupported();
             Try(bare);
             var anyWay = false;
+            PlannedCurve? first = null;
             if (of.MayBeSupported || held.Count == 0)
             {
                 foreach (var curve in Curves(bare))
                 {
                     anyWay = true;
+                    first ??= curve;
                     if (!of.MayBeSupported)
                         Try(AtLength(passes, curve.Length));
                     else if (of.Places.Count > 0)
@@ -117,6 +123,9 @@ public static class RoutePlanner
                 }
             }
 
+            // What is held more often moves less: the builder may want it.
+            for (var more = 1; more <= 3 && of is { MoreHolds: true, MayBeSupported: true, Places.Count: 0 } && first is not null && held.Count is > 0 && held.Count < of.Choices; more++)
+                Try(OnCurve(first, [.. Enumerable.Range(1, more).Select(i => i / (more + 1.0)).Where(p => first.Passes.All(q => Math.Abs(p - q) > 0.08))]));
             var choices = new List<RouteChoice>();
             var costs = new List<double>();
             foreach (var trial in held.OrderBy(Cost))

@@ -7,6 +7,9 @@ internal static class CurveStarts
 {
     private const int Fine = 128;
 
+    // A start needs its length to a part in a thousand only: the solver makes the rest.
+    private const double Near = 1e-3;
+
     /// <summary>Unit tangents at equal arc lengths of one span.</summary>
     /// <param name="kind">0: Hermite curve whose handles make up the length; 1-4: C bows, 5-8: S bows at four azimuths.</param>
     public static Vector3[] Tangents(Vector3 chord, Vector3 t0, Vector3 t1, Vector3 load, double length, int kind, int segments)
@@ -45,19 +48,38 @@ internal static class CurveStarts
 
     private static double Match(Func<double, double> lengthOf, double length, double guess)
     {
-        double low = 0, high = guess;
-        for (var i = 0; i < 40 && lengthOf(high) < length; i++)
-            (low, high) = (high, 1.6 * high);
-        for (var i = 0; i < 30; i++)
+        double low = 0, high = guess, over = lengthOf(high) - length, under = double.NaN;
+        for (var i = 0; i < 40 && over < 0; i++)
         {
-            var mid = 0.5 * (low + high);
-            if (lengthOf(mid) < length)
-                low = mid;
-            else
-                high = mid;
+            (low, under, high) = (high, over, 1.6 * high);
+            over = lengthOf(high) - length;
         }
 
-        return 0.5 * (low + high);
+        if (double.IsNaN(under))
+            under = lengthOf(low) - length;
+        // Regula falsi; the end that stays counts half (Illinois), so that both move.
+        var stayed = 0;
+        for (var i = 0; i < 30 && under < 0 && over > Near * length; i++)
+        {
+            var next = low - (under * (high - low) / (over - under));
+            var off = lengthOf(next) - length;
+            if (Math.Abs(off) <= Near * length)
+                return next;
+            if (off < 0)
+            {
+                (low, under) = (next, off);
+                over *= stayed == 1 ? 0.5 : 1;
+                stayed = 1;
+            }
+            else
+            {
+                (high, over) = (next, off);
+                under *= stayed == -1 ? 0.5 : 1;
+                stayed = -1;
+            }
+        }
+
+        return high;
     }
 
     private static Vector3 At(Vector3 chord, Vector3 m0, Vector3 m1, Vector3 bow, bool swap, double u)
@@ -70,9 +92,9 @@ internal static class CurveStarts
     {
         var sum = 0.0;
         var last = default(Vector3);
-        for (var i = 1; i <= 48; i++)
+        for (var i = 1; i <= 32; i++)
         {
-            var next = At(chord, m0, m1, bow, swap, i / 48.0);
+            var next = At(chord, m0, m1, bow, swap, i / 32.0);
             sum += (next - last).Size;
             last = next;
         }

@@ -123,6 +123,18 @@ public class RouteTests
         Assert.Equal(new FigureWriter(Runs.Aircraft.Display).Length(radius.Least!.Value, Rounding.Down), line.Value);
     }
 
+    [Fact]
+    public void Supports_FromKnobToDevice_AreTold()
+    {
+        Support near = new() { Place = At(300, 20, 0) with { Name = "near" }, Kind = SupportHold.Grommet }, far = new() { Place = At(780, 500, 0) with { Name = "far" }, Kind = SupportHold.Grommet };
+        Assert.Null(Find(Check(Quarter(c => c with { Supports = [far, near] })), RouteFindings.Order));
+        // Too short over them: the order is told all the same.
+        var swapped = Check(Quarter(c => c with { Supports = [near, far], Length = Levers.Mm(1300) }));
+        Assert.Equal(Verdict.Fail, Find(swapped, LieRules.Rests)!.Verdict);
+        Assert.Contains("in the order far, near", Find(swapped, RouteFindings.Order)!.Sentence, StringComparison.Ordinal);
+        Assert.Contains("one place", Find(Check(Quarter(c => c with { Supports = [far, far], Length = Levers.Mm(1300) })), LieRules.Rests)!.Sentence, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(600, LieRules.Rests)]
     [InlineData(6000, LieRules.Rests)]

@@ -12,6 +12,30 @@ public class LieTests
     private static readonly FigureWriter Say = new(new Display());
     private static readonly Vector3 X = new(1, 0, 0), Y = new(0, 1, 0);
 
+    [Fact]
+    public void Nonsense_IsRefusedWithItsReason()
+    {
+        NoLieReason? Of(LieCase of) => LieSolver.Solve(of).Refusal?.Reason;
+        var of = Quarter(1.6);
+        Assert.Equal(NoLieReason.TooSlack, Of(of with { Length = 1000 }));
+        Assert.Equal(NoLieReason.TooShort, Of(of with { Length = 1e-6 }));
+        Assert.Equal(NoLieReason.OnePlace, Of(of with { End = of.Start }));
+        Assert.Equal(NoLieReason.OnePlace, Of(of with { Supports = [new(of.Start, SupportKind.Grommet)] }));
+        Assert.Equal(NoLieReason.OnePlace, Of(of with { Supports = [new(X, SupportKind.Grommet), new(X, SupportKind.Sliding, Y)] }));
+        // Supports in the wrong order: the way over them is longer than the conduit.
+        Assert.Equal(NoLieReason.TooShort, Of(of with { Supports = [new(new(0.95, 0.7, 0), SupportKind.Grommet), new(new(0.3, 0.02, 0), SupportKind.Grommet)] }));
+        Assert.Equal(NoLieReason.ClampOutOfPlace, Of(of with { Supports = [new(new(0.6, 0.15, 0), SupportKind.Tight, X, 0.2)] }));
+        Assert.Null(LieSolver.NaturalLength(of with { End = of.Start }));
+        LieCase[] notNumbers =
+        [
+            of with { Length = double.NaN }, of with { Length = 0 }, of with { Length = double.PositiveInfinity }, of with { LeastRadius = 0 }, of with { LeastRadius = double.NaN },
+            of with { Stiffness = double.NaN }, of with { Start = new(double.NaN, 0, 0) }, of with { StartAlong = default }, of with { EndAlong = new(0, double.NaN, 0) },
+            of with { Supports = [new(new(0, double.PositiveInfinity, 0), SupportKind.Grommet)] }, of with { Supports = [new(X, SupportKind.Sliding, default(Vector3))] },
+            of with { Weight = new(0, 0, double.NaN) },
+        ];
+        Assert.All(notNumbers, n => Assert.ThrowsAny<ArgumentException>(() => LieSolver.Solve(n)));
+    }
+
     private static LieCase Quarter(double length) => new() { Start = default, StartAlong = X, End = X + Y, EndAlong = Y, Length = length, LeastRadius = 0.1 };
 
     private static LieCase Straight(double slack) => new() { Start = default, StartAlong = X, End = X, EndAlong = X, Length = 1 + slack, LeastRadius = 0.1 };

@@ -183,7 +183,13 @@ public class RoutePlannerTests
         // A wall without a hole between the ends.
         var wall = of with { KeepOuts = [new("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.45) - 0.01)] };
         Assert.Equal(new NoRoute(NoRouteReason.NoWay, "wall"), RoutePlanner.Plan(wall).Refusal);
-        Assert.Throws<ArgumentOutOfRangeException>(() => RoutePlanner.Plan(of with { LeastRadius = 0 }));
+        RoutePlanCase[] nonsense =
+        [
+            of with { LeastRadius = 0 }, of with { LeastRadius = double.NaN }, of with { ConduitRadius = double.NaN }, of with { End = of.Start }, of with { End = new(double.NaN, 0, 0) },
+            of with { StartAlong = default }, of with { Places = [new("nowhere", new(0, double.NaN, 0))] }, of with { MostSpan = 0 },
+            of with { Passes = [new("twice", new(X, SupportKind.Grommet)), new("twice", new(X, SupportKind.Grommet))] },
+        ];
+        Assert.All(nonsense, n => Assert.ThrowsAny<ArgumentException>(() => RoutePlanner.Plan(n)));
     }
 
     [Fact]
