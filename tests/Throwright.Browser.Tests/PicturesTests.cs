@@ -27,6 +27,7 @@ public sealed class PicturesTests(Chromium chromium, PicturesTests.Demo demo) : 
         { "try", "/a/amphibian/run/cowl-flap/arm?try=cushion/knob-out" },
         { "cockpit", "/a/amphibian/cockpit/cowl-flap" },
         { "making", "/a/amphibian/making" },
+        { "rigging", "/a/amphibian/rigging/carb-heat" },
         { "start", "/" },
         { "new-run", "/a/amphibian/new" },
         { "aircraft", "/a/amphibian/aircraft" },
