@@ -2,7 +2,7 @@
 import { build } from 'esbuild';
 
 await build({
-  entryPoints: { early: 'src/early.ts', mark: 'src/mark.svg', page: 'src/page.ts', cockpit: 'src/cockpit.ts', app: 'src/app.css' },
+  entryPoints: { early: 'src/early.ts', mark: 'src/mark.svg', page: 'src/page.ts', cockpit: 'src/cockpit.ts', part: 'src/part.ts', app: 'src/app.css' },
   bundle: true,
   format: 'esm',
   target: 'es2022',

@@ -23,6 +23,7 @@ using Throwright.Papers.Rig;
 using Throwright.Shapes;
 using Throwright.Web.Cockpit;
 using Throwright.Web.Editing;
+using Throwright.Web.Making;
 using Throwright.Web.Pages;
 
 namespace Throwright.Web.Host;
@@ -90,6 +91,7 @@ public static class WebApp
         app.MapGet("/a/{file}/rig/{run}.pdf", Card);
         app.MapGet("/a/{file}/rig/{run}.html", RigPage);
         app.MapGet("/a/{file}/make/{run}/{name}", Made);
+        app.MapGet("/a/{file}/part/{run}/{which}.glb", Part);
         app.MapGet("/a/{file}/picture/{run}/{which}.svg", Picture);
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(o =>
         {
@@ -167,6 +169,12 @@ public static class WebApp
             ? Results.File(made.Content.ToArray(), "application/octet-stream", made.Name)
             : Results.NotFound();
     }
+
+    /// <summary>For looking at on the page.</summary>
+    private static IResult Part(string file, string run, string which, AircraftFolder folder) =>
+        folder.Open(file)?.File.Aircraft is { } aircraft && aircraft.Runs.FirstOrDefault(r => r.Id == run) is { } of && PartScene.Of(of, which, new FigureWriter(aircraft.Display)) is { } scene
+            ? Results.File(scene.Glb(), "model/gltf-binary")
+            : Results.NotFound();
 
     private static ShopPaper Paper(Aircraft aircraft) => aircraft.Display.Length == LengthUnit.Inch ? ShopPaper.Letter : ShopPaper.A4;
 
