@@ -113,6 +113,9 @@ internal static class CheckCommand
         }
         catch (OperationCanceledException)
         {
+            // Whoever reads it gets a whole document, with the code that tells it is not all.
+            if (wishes.Json)
+                Console.Out.Write(CheckJson.Closing(ExitCode.Stopped));
             Console.Error.WriteLine($"Stopped by you after {done} of {paths.Count} files. Nothing was written.");
             return ExitCode.Stopped;
         }
