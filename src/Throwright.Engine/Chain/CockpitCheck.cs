@@ -16,6 +16,12 @@ public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitCl
     /// <summary>Leaning knobs against the sheets that carry them.</summary>
     public EquatableList<PairClearance> OwnSheets { get; init; } = [];
 
+    /// <summary>What moves and is no handle, against the sheets: it concerns no one run. Empty where one run was asked about.</summary>
+    public EquatableList<PairClearance> MoversAndSheets { get; init; } = [];
+
+    /// <summary>Parts left out of these, since they reach through a sheet by design.</summary>
+    public EquatableList<AllowedContact> Through { get; init; } = [];
+
     /// <summary>What the clearances were worked out in.</summary>
     internal CockpitScene? Scene { get; init; }
 
@@ -96,8 +102,23 @@ public static class CockpitCheck
             ],
         };
         var own = asked.Where(h => h.Tilt != Tilt.None).Select(h => ClearanceSolver.Between(of with { Allowed = [] }, (h with { Unsure = h.LengthUnsure }).KnobBody, scene.OwnSheet(h), effort.Cancel));
+        var through = new List<AllowedContact>();
+        var movers = new List<PairClearance>();
+        foreach (var (mover, sheet) in from b in scene.Bodies where only is null && b.Joints.Joints.Count > 0 from s in scene.Sheets select (b, s.Body))
+        {
+            var pair = ClearanceSolver.Between(of with { Allowed = [] }, mover, sheet, effort.Cancel);
+            if (pair.Hits && scene.Yokes.Contains(mover.Name))
+            {
+                var shaft = new AllowedContact(mover.Name, "shaft", sheet.Name, "sheet", "the shaft goes through the sheet");
+                through.Add(shaft);
+                pair = ClearanceSolver.Between(of with { Allowed = [shaft] }, mover, sheet, effort.Cancel);
+            }
+
+            movers.Add(pair);
+        }
+
         var rooms = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).SelectMany(h => Rooms(h, scene, of, effort));
-        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList(), OwnSheets = own.ToEquatableList(), Scene = scene };
+        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList(), OwnSheets = own.ToEquatableList(), MoversAndSheets = movers.ToEquatableList(), Through = through.ToEquatableList(), Scene = scene };
     }
 
     /// <summary>From the knob to other knobs, and to everything that is none.</summary>

@@ -48,6 +48,9 @@ internal sealed record CockpitScene(
     /// <summary>Sheets that have an outline; one without is counted only for the handles in it.</summary>
     public EquatableList<(Sheet Of, CockpitBody Body)> Sheets { get; init; } = [];
 
+    /// <summary>Names of yokes: their shafts go through the sheet before them.</summary>
+    public EquatableList<string> Yokes { get; init; } = [];
+
     /// <summary>Is there anything to look at?</summary>
     public static bool IsAskedFor(Aircraft aircraft) => aircraft.Bodies.Count > 0 || aircraft.Sheets.Count > 0;
 
@@ -73,6 +76,7 @@ internal sealed record CockpitScene(
             meshes.ToEquatableList(),
             notRead.ToEquatableList())
         {
+            Yokes = made.Where(m => m.Body.ReadyMade is Yoke).SelectMany(m => m.Made).Select(b => b.Name).ToEquatableList(),
             Sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
                 .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure(s.At)))).ToEquatableList(),
         };

@@ -137,8 +137,10 @@ public static class ClearanceRules
     }
 
     /// <summary>" with pitch at 12.0°, pull at 30.0 mm, turn going along at 40.0°".</summary>
-    internal static string At(PairClearance pair, FigureWriter say)
+    public static string At(PairClearance pair, FigureWriter say)
     {
+        ArgumentNullException.ThrowIfNull(pair);
+        ArgumentNullException.ThrowIfNull(say);
         if (pair.Found.Joints.Count == 0)
             return "";
         string Place(Joint joint, double at) => joint.Kind == JointKind.Turn ? say.Angle(at) : say.Length(at);

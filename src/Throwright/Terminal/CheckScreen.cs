@@ -1,4 +1,5 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Marks;
@@ -77,6 +78,12 @@ public static class CheckScreen
         var nearest = hits > 0 ? $"{Words.Count(hits)} touch{(hits == 1 ? "es" : "")}"
             : $"nearest {closest.First.Name} and {closest.Second.Name}, at least {say.Length(closest.Lower, Shapes.Quantities.Rounding.Down)} (found {say.Length(closest.Upper)})";
         screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Words.Count(open)} not settled within the budget")}; {nearest}.");
+        foreach (var pair in cockpit.MoversAndSheets.Where(p => p.Hits))
+            screen.Wrapped("  CAUTION    ", $"{pair.First.Name} {pair.Found.FirstPart} and {pair.Second.Name} touch{ClearanceRules.At(pair, say)}: one of the two is not as the file says, or the aircraft has this fault. It concerns no one run and is in no verdict.");
+        foreach (var pair in cockpit.MoversAndSheets.Where(p => !p.Hits && p.Found.Ended is Shapes.Distance.SearchEnd.OutOfBudget or Shapes.Distance.SearchEnd.Cancelled))
+            screen.Wrapped("  CAUTION    ", $"Whether {pair.First.Name} and {pair.Second.Name} touch can't be told yet.");
+        if (cockpit.Through.Count > 0)
+            screen.Wrapped("             ", $"Left out: {string.Join("; ", cockpit.Through.Select(c => $"{c.FirstBody} {c.FirstPart} and {c.SecondBody} ({c.Reason})"))}.");
         if (cockpit.Handles.Count < answer.Aircraft.Runs.Count)
             screen.Wrapped("             ", $"{Words.Capital(Words.Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
     }
