@@ -41,7 +41,7 @@ public sealed class StoppedTests
         """;
 
     [Fact]
-    public void Check_StoppedByCtrlC_EndsWithAWholeDocumentAndNothingWritten()
+    public async Task Check_StoppedByCtrlC_EndsWithAWholeDocumentAndNothingWritten()
     {
         if (OperatingSystem.IsWindows())
             return;
@@ -58,19 +58,19 @@ public sealed class StoppedTests
             RedirectStandardError = true,
         })!;
         // The document has begun: the program is at work.
-        Assert.Equal("{", process.StandardOutput.ReadLine());
+        Assert.Equal("{", await process.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken));
         using (var kill = Process.Start("kill", ["-INT", process.Id.ToString(CultureInfo.InvariantCulture)]))
-            kill.WaitForExit();
+            await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
         var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        var output = "{" + process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
+        var output = "{" + await process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
+        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         Assert.Equal(130, process.ExitCode);
-        Assert.Contains("Stopped by you after 0 of 1 files. Nothing was written.", error.Result, StringComparison.Ordinal);
+        Assert.Contains("Stopped by you after 0 of 1 files. Nothing was written.", await error, StringComparison.Ordinal);
         using var document = JsonDocument.Parse(output);
         Assert.Equal(130, document.RootElement.GetProperty("exitCode").GetInt32());
         Assert.Equal(0, document.RootElement.GetProperty("files").GetArrayLength());
         Assert.Equal(["demo.throwright.json"], Directory.GetFileSystemEntries(bench.Folder).Select(Path.GetFileName));
-        Assert.Equal(text, File.ReadAllText(file));
+        Assert.Equal(text, await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
     }
 
     [Fact]

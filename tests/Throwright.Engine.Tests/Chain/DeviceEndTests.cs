@@ -143,6 +143,36 @@ public sealed class DeviceEndTests
     }
 
     [Fact]
+    public void Yoke_ThroughItsPanel_IsHeldAgainstItButForItsShaft()
+    {
+        // The panel's face at 1000; bar and horns 20 mm thick about a hub that comes forward to 1040 or 1005.
+        var panel = Panel with { Outline = [At(1000, -300, 600), At(1000, 300, 600), At(1000, 300, 800), At(1000, -300, 800)] };
+        CockpitAnswer Yoke(double hub) => Check(Of(Handle("knob", 0, 500), new Body
+        {
+            Id = "yoke",
+            ReadyMade = new Yoke
+            {
+                Hub = At(hub, 0, 700),
+                ShaftLength = Levers.Mm(200),
+                ShaftDiameter = Levers.Mm(30),
+                Width = Levers.Mm(300),
+                Horn = Levers.Mm(80),
+                RimDiameter = Levers.Mm(20),
+                Travel = Mm(150),
+                Turn = Deg(80),
+            },
+        }) with
+        { Sheets = [panel] }).Cockpit!;
+        var clear = Yoke(1040);
+        Assert.Equal(("yoke", "shaft", "panel"), (clear.Through.Single().FirstBody, clear.Through.Single().FirstPart, clear.Through.Single().SecondBody));
+        var pair = clear.MoversAndSheets.Single();
+        Assert.InRange(0.030, pair.Lower - 1e-9, pair.Upper + 1e-9);
+        var struck = Yoke(1005).MoversAndSheets.Single();
+        Assert.True(struck.Hits);
+        Assert.NotEqual("shaft", struck.Found.FirstPart);
+    }
+
+    [Fact]
     public void Knob_LeaningOverItsOwnSheet_IsHeldAgainstIt()
     {
         // 30 mm across and 20 mm out: leaning 20 deg the rim's lowest point is (20 + 0.8) cos 20 - 15 sin 20 above the middle of a sheet of 1.6 mm.
