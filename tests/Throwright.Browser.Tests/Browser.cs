@@ -142,7 +142,8 @@ public static class WindowChecks
     /// <summary>Waits until every run is worked out, clearance is proved and the 3D view is drawn.</summary>
     public static async Task Settled(this IPage page)
     {
-        await Assertions.Expect(page.Locator("[data-verdict=working], .working-line")).ToHaveCountAsync(0, new() { Timeout = 90_000 });
+        await page.WaitForSelectorAsync("html[data-ready=true] main h1");
+        await Assertions.Expect(page.Locator("[data-verdict=working], .working-line")).ToHaveCountAsync(0, new() { Timeout = 200_000 });
         await Assertions.Expect(page.Locator("canvas:not([data-mounted])")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
     }
 

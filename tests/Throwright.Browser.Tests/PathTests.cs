@@ -21,8 +21,9 @@ public class PathTests(Chromium chromium)
 
         // Open the example.
         await page.ClickAsync("#demo");
-        await Expect(page.Locator("h1")).ToHaveTextAsync("One of six runs does not work yet.");
+        await page.WaitForURLAsync("**/a/demo-amphibian");
         await page.Settled();
+        await Expect(page.Locator("h1")).ToHaveTextAsync("One of six runs does not work yet.");
         await page.HasNoAxeFinding("board");
         await page.NothingIsCut("board");
         var worst = page.Locator(".row").First;
@@ -60,6 +61,23 @@ public class PathTests(Chromium chromium)
         await page.ClickAsync(".title .back");
         await page.Settled();
         await Expect(page.Locator(".row").First.Locator(".sentence")).ToContainTextAsync("yoke");
+
+        // Take home what is made and signed: real files, looked into.
+        await page.Locator(".views a", new() { HasText = "Making" }).ClickAsync();
+        await Expect(page.Locator("h1")).ToContainTextAsync("made, ordered and rigged");
+        await page.Settled();
+        var papers = await Fetched(page, page.Locator("a", new() { HasText = "All papers, PDF" }));
+        Assert.Equal("demo-amphibian.pdf", papers.Name);
+        Assert.StartsWith("%PDF-1.", Latin(papers.Bytes), StringComparison.Ordinal);
+        Assert.EndsWith("%%EOF", Latin(papers.Bytes).TrimEnd(), StringComparison.Ordinal);
+        var card = await Fetched(page, page.Locator("section[aria-label='COWL FLAP'] a", new() { HasText = "Rigging card" }));
+        Assert.StartsWith("%PDF-1.", Latin(card.Bytes), StringComparison.Ordinal);
+        var phone = await Fetched(page, page.Locator("section[aria-label='COWL FLAP'] a", new() { HasText = "Rigging page" }));
+        Assert.Contains("Not an approval", System.Text.Encoding.UTF8.GetString(phone.Bytes), StringComparison.Ordinal);
+        await page.Locator(".views a", new() { HasText = "Papers" }).ClickAsync();
+        await Expect(page.Locator("h1")).ToContainTextAsync("findings of every run");
+        var copy = await Fetched(page, page.Locator("a", new() { HasText = "Save a copy" }));
+        Assert.Equal(cured, System.Text.Encoding.UTF8.GetString(copy.Bytes));
 
         // Edit, undo, reload: nothing lost.
         await page.GotoAsync(served.Address + "/a/demo-amphibian/run/cowl-flap/arm");
@@ -186,6 +204,8 @@ public class PathTests(Chromium chromium)
         await Bring("amphibian.throwright.json", AircraftFolder.DemoText());
         await Expect(page.Locator(".error")).ToContainTextAsync("exists already");
         await Bring("other.throwright.json", AircraftFolder.DemoText());
+        await page.WaitForURLAsync("**/a/other");
+        await page.Settled();
         await Expect(page.Locator("h1")).ToContainTextAsync("does not work yet");
         Assert.Equal(AircraftFolder.DemoText(), File.ReadAllText(served.PathOf("other")));
 
@@ -194,5 +214,40 @@ public class PathTests(Chromium chromium)
             await page.SetInputFilesAsync("#file", new FilePayload { Name = name, MimeType = "application/json", Buffer = System.Text.Encoding.UTF8.GetBytes(text) });
             await page.ClickAsync(".upload button");
         }
+    }
+
+    /// <summary>A part for the shop, its solid and its drawing, from an aircraft whose handle stands at a tilt.</summary>
+    [Theory]
+    [InlineData(1440, 900)]
+    [InlineData(390, 844)]
+    public async Task Parts_OfATiltedHandle_ComeAsStepAndPdf(int width, int height)
+    {
+        var shop = await File.ReadAllTextAsync(Path.Combine(Throwright.Tests.ApprovedText.Root, "examples", "shop.throwright.json"), TestContext.Current.CancellationToken);
+        await using var served = await Served.Start(("shop", shop));
+        await using var window = await chromium.Window(width, height, touch: width < 700);
+        var watched = await window.Open(served, "/a/shop/making");
+        var page = watched.Page;
+        await page.Settled();
+        await page.NothingIsCut("making");
+        await page.HasNoAxeFinding("making");
+        var step = await Fetched(page, page.Locator(".found a", new() { HasTextRegex = new("wedge.*\\.step$") }).First);
+        var text = Latin(step.Bytes);
+        Assert.StartsWith("ISO-10303-21;", text, StringComparison.Ordinal);
+        Assert.Contains("MANIFOLD_SOLID_BREP", text, StringComparison.Ordinal);
+        Assert.EndsWith("END-ISO-10303-21;", text.TrimEnd(), StringComparison.Ordinal);
+        var pdf = await Fetched(page, page.Locator(".found a", new() { HasTextRegex = new("\\.pdf$") }).First);
+        Assert.StartsWith("%PDF-1.", Latin(pdf.Bytes), StringComparison.Ordinal);
+        var stl = await Fetched(page, page.Locator(".found a", new() { HasTextRegex = new("\\.stl$") }).First);
+        // A binary STL: 80 bytes, a count, 50 bytes a triangle.
+        Assert.Equal(84 + (50 * BitConverter.ToInt32(stl.Bytes, 80)), stl.Bytes.Length);
+        Assert.Empty(watched.Faults);
+    }
+
+    private static string Latin(byte[] bytes) => System.Text.Encoding.Latin1.GetString(bytes);
+
+    private static async Task<(string Name, byte[] Bytes)> Fetched(IPage page, ILocator link)
+    {
+        var download = await page.RunAndWaitForDownloadAsync(() => link.ClickAsync());
+        return (download.SuggestedFilename, await File.ReadAllBytesAsync(await download.PathAsync(), TestContext.Current.CancellationToken));
     }
 }

@@ -168,6 +168,9 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
             }
             """));
         await Picture(page, "print-papers");
+        // A fail is white on black: its ground is printed although others are not. A box is not laid over a table that goes over a page.
+        Assert.Equal("exact", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.paper .mark.is-fail')).printColorAdjust ?? getComputedStyle(document.querySelector('.paper .mark.is-fail')).webkitPrintColorAdjust"));
+        Assert.Equal("block", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.paper')).display"));
         // As a PDF of the browser: a run begins a page, and the text is whole.
         var bytes = await page.PdfAsync(new() { Format = "A4" });
         if (Folder is not null)
