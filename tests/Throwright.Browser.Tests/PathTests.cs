@@ -243,6 +243,23 @@ public class PathTests(Chromium chromium)
         Assert.Empty(watched.Faults);
     }
 
+    [Fact]
+    public async Task TextOfAFile_ThatIsAScript_IsShownAsText_AndNoInlineScriptRuns()
+    {
+        const string hostile = "<img src=x onerror=window.hit=1><script>window.hit=1</script>";
+        var demo = AircraftFolder.DemoText().Replace("Heron demo amphibian", hostile, StringComparison.Ordinal).Replace("\"COWL FLAP\"", $"\"{hostile}\"", StringComparison.Ordinal);
+        await using var served = await Served.Start(("hostile", demo));
+        await using var window = await chromium.Window();
+        var watched = await window.Open(served, "/a/hostile/run/cowl-flap/arm");
+        await Expect(watched.Page.Locator(".aircraft b")).ToHaveTextAsync(hostile);
+        await Expect(watched.Page.Locator(".placard.big")).ToHaveTextAsync(hostile);
+        Assert.Empty(watched.Faults);
+        // And should one ever get into the page, the browser does not run it.
+        await watched.Page.EvaluateAsync("() => { const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s); const d = document.createElement('div'); d.innerHTML = '<b onclick=\"window.hit=1\">x</b>'; document.body.append(d); d.firstChild.click(); }");
+        Assert.True(await watched.Page.EvaluateAsync<bool>("window.hit === undefined"));
+        Assert.Contains(watched.Faults, f => f.Contains("Content Security Policy", StringComparison.Ordinal));
+    }
+
     private static string Latin(byte[] bytes) => System.Text.Encoding.Latin1.GetString(bytes);
 
     private static async Task<(string Name, byte[] Bytes)> Fetched(IPage page, ILocator link)

@@ -109,6 +109,15 @@ public sealed class SafetyTests : IAsyncLifetime
             m.Headers.Add("Sec-Fetch-Mode", "no-cors");
         });
         Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        // A person may follow a link from elsewhere; a frame or picture of elsewhere may not show it.
+        var followed = await Ask(HttpMethod.Get, "/a/demo", m =>
+        {
+            m.Headers.Add("Sec-Fetch-Site", "cross-site");
+            m.Headers.Add("Sec-Fetch-Mode", "navigate");
+        });
+        Assert.Equal(HttpStatusCode.OK, followed.StatusCode);
+        Assert.Equal("DENY", Assert.Single(followed.Headers.GetValues("X-Frame-Options")));
+        Assert.Equal("same-origin", Assert.Single(followed.Headers.GetValues("Cross-Origin-Resource-Policy")));
     }
 
     [Fact]
@@ -118,9 +127,16 @@ public sealed class SafetyTests : IAsyncLifetime
         {
             var answer = await Ask(HttpMethod.Get, path);
             var policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
-            Assert.Contains("default-src 'none'", policy, StringComparison.Ordinal);
-            Assert.Contains("frame-ancestors 'none'", policy, StringComparison.Ordinal);
-            Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+            var rules = policy.Split(';', StringSplitOptions.TrimEntries).ToDictionary(r => r.Split(' ')[0], r => string.Join(' ', r.Split(' ')[1..]));
+            // Each by itself: one that is wider than this lets something in.
+            var own = $"127.0.0.1:{address.Port}";
+            Assert.Equal(
+                new Dictionary<string, string>
+                {
+                    ["default-src"] = "'none'", ["script-src"] = "'self'", ["style-src"] = "'self'", ["img-src"] = "'self' data: blob:", ["font-src"] = "'self'",
+                    ["connect-src"] = $"'self' ws://{own}", ["form-action"] = "'self'", ["base-uri"] = "'self'", ["frame-ancestors"] = "'none'",
+                },
+                rules);
             Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
         }
 
@@ -130,6 +146,20 @@ public sealed class SafetyTests : IAsyncLifetime
         Assert.DoesNotContain("<style", page, StringComparison.Ordinal);
         Assert.DoesNotContain(" style=", page, StringComparison.Ordinal);
         Assert.DoesNotContain("javascript:", page, StringComparison.Ordinal);
+        Assert.DoesNotMatch("<[a-z][^>]* on[a-z]+=", page);
+    }
+
+    [Theory]
+    [InlineData("/a/demo/rig/cowl-flap.html")]
+    [InlineData("/a/demo/picture/cowl-flap/sheet.svg")]
+    [InlineData("/a/demo/save")]
+    [InlineData("/a/demo/rig/cowl-flap.pdf")]
+    public async Task WhatAFileSays_IsHandedOutAsADownload_NeverShownFromThisAddress(string path)
+    {
+        // A rigging page carries a script of its own; a text of the file could carry another. Neither may run as part of this page.
+        var answer = await Ask(HttpMethod.Get, path);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("attachment", answer.Content.Headers.ContentDisposition?.DispositionType);
     }
 
     [Fact]
@@ -146,7 +176,7 @@ public sealed class SafetyTests : IAsyncLifetime
         try
         {
             var answer = await Upload(new MultipartFormDataContent { { new ByteArrayContent(new byte[AircraftFile.MostBytes + 200_000]), "file", "other.throwright.json" } });
-            Assert.True(answer.StatusCode is HttpStatusCode.RequestEntityTooLarge or HttpStatusCode.BadRequest, $"{answer.StatusCode}");
+            Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
         }
         catch (HttpRequestException)
         {
@@ -154,6 +184,55 @@ public sealed class SafetyTests : IAsyncLifetime
         }
 
         Assert.Equal(["demo.throwright.json"], Written());
+    }
+
+    [Fact]
+    public async Task Upload_ThatDoesNotSayHowLongItIs_IsRefused()
+    {
+        var answer = await Ask(HttpMethod.Post, "/upload", m =>
+        {
+            m.Content = new MultipartFormDataContent { { new StringContent("{}"), "file", "other.throwright.json" } };
+            m.Headers.Add("Origin", address.GetLeftPart(UriPartial.Authority));
+            m.Headers.TransferEncodingChunked = true;
+        });
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+        Assert.Equal(["demo.throwright.json"], Written());
+    }
+
+    [Theory]
+    [InlineData("../other")]
+    [InlineData("..\\other")]
+    [InlineData("/tmp/other")]
+    [InlineData(".other")]
+    [InlineData("a:b")]
+    public void Create_UnderANameThatLeadsElsewhere_WritesNothing(string name)
+    {
+        Assert.Null(folder.Create(name, AircraftFolder.DemoText(), out var problem));
+        Assert.NotEmpty(problem);
+        Assert.Equal(["demo.throwright.json"], Written());
+        Assert.False(File.Exists(Path.Combine(Path.GetDirectoryName(root)!, "other.throwright.json")));
+    }
+
+    [Fact]
+    public void Mesh_OutsideTheFolder_IsNotRead()
+    {
+        var outside = Directory.CreateTempSubdirectory("throwright-").FullName;
+        try
+        {
+            File.WriteAllText(Path.Combine(outside, "secret.stl"), "solid secret\nendsolid");
+            var body = $$"""{ "id": "wall", "label": "wall", "shapes": [{ "mesh": { "file": "../{{Path.GetFileName(outside)}}/secret.stl", "unit": "mm" } }] }""";
+            var text = AircraftFolder.DemoText();
+            var at = text.IndexOf("\"bodies\": [", StringComparison.Ordinal) + "\"bodies\": [".Length;
+            File.WriteAllText(Path.Combine(root, "meshed.throwright.json"), text[..at] + body + "," + text[at..]);
+            var session = folder.Open("meshed")!;
+            Assert.Empty(session.File.Meshes);
+            Assert.Contains(session.File.Problems, p => p.JsonPath.Contains("mesh", StringComparison.Ordinal));
+            Assert.DoesNotContain(session.File.Problems, p => p.Found.Contains("triangle", StringComparison.Ordinal));
+        }
+        finally
+        {
+            Directory.Delete(outside, recursive: true);
+        }
     }
 
     [Theory]
