@@ -144,7 +144,7 @@ public static class WindowChecks
     {
         await page.WaitForSelectorAsync("html[data-ready=true] main h1");
         await Assertions.Expect(page.Locator("[data-verdict=working], .working-line")).ToHaveCountAsync(0, new() { Timeout = 200_000 });
-        await Assertions.Expect(page.Locator("canvas:not([data-mounted])")).ToHaveCountAsync(0, new() { Timeout = 30_000 });
+        await Assertions.Expect(page.Locator("canvas:not([data-mounted])")).ToHaveCountAsync(0, new() { Timeout = 150_000 });
     }
 
     /// <summary>Nothing scrolls sideways, and no word is cut off: neither by an edge of the window nor by a box or a drawing that it stands in.</summary>

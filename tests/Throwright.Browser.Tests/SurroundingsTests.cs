@@ -49,6 +49,8 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
 
         Assert.True(faults.Count == 0, string.Join("\n\n", faults));
         Assert.Empty(watched.Faults);
+        // All of it from this computer.
+        Assert.All(watched.Requests, r => Assert.True(r.StartsWith(demo.Served.Address, StringComparison.Ordinal) || r.StartsWith("data:", StringComparison.Ordinal) || r.StartsWith("blob:", StringComparison.Ordinal), r));
     }
 
     [Theory]
@@ -269,6 +271,7 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
         await Expect(page.Locator(".would")).ToContainTextAsync("Tried, not kept");
         await page.Keyboard.PressAsync("k");
         await Expect(page.Locator(".finding[data-rule='cushion/knob-out'][data-verdict=fail]")).ToHaveCountAsync(0);
+        await Expect(page.Locator("#findings")).ToBeFocusedAsync();
         // Single keys do nothing while something is typed, and can be switched off.
         await page.Keyboard.PressAsync("Control+z");
         await Expect(page.Locator(".finding[data-rule='cushion/knob-out'][data-verdict=fail]")).ToHaveCountAsync(1);

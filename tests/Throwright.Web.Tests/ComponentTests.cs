@@ -206,7 +206,7 @@ public sealed class ComponentTests : BunitContext
 
         // Tried: what it would give stands beside it, and only then can it be kept.
         view.Render(p => p.Add(v => v.Trying, tried[0] with { Answer = answer }));
-        Assert.Contains("Tried, not kept. The run would be: fail.", view.Find("[role=status]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Tried, not kept. This would be: fail.", view.Find("[role=status]").TextContent, StringComparison.Ordinal);
         view.Find("button[data-key=k]").Click();
         Assert.Single(kept);
         view.FindAll("button").Single(b => b.TextContent == "Undo the try").Click();
@@ -377,5 +377,39 @@ public sealed class ComponentTests : BunitContext
         var field = RenderField("$.runs[0].leverEnd.pivot", "leverEnd.pivot");
         field.Find("input").Input(typed);
         Assert.Single(field.FindAll("[role=alert]"));
+    }
+
+    [Fact]
+    public void Finding_Tried_TellsItsOwnVerdictApartFromWhatIsLeft()
+    {
+        var answer = Answer("cowl-flap");
+        var finding = answer.Findings.First(f => f.Rule == "cushion/knob-out");
+        var other = finding with { Rule = "clearance/pair", Figure = null, Sentence = "The yoke strikes the handle: at 57°." };
+        var then = answer with { Findings = [other, finding with { Verdict = Verdict.Clear }] };
+        var view = Render<FindingView>(p => p.Add(v => v.Finding, finding).Add(v => v.Answer, answer).Add(v => v.Display, Aircraft.Display).Add(v => v.Trying, new Tried(finding.Rule, finding.Remedies[0]) { Answer = then, IsWhole = false }));
+        var said = view.Find("[role=status]").TextContent;
+        Assert.StartsWith("Tried, not kept. This would be: clear. Left then, fail: The yoke strikes the handle. Clearance is not counted as yet", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Finding_OfClearance_LeadsToTheCockpit()
+    {
+        var answer = Answer("cowl-flap");
+        var finding = answer.Findings[0] with { Rule = "clearance/pair", Figure = null, Remedies = [] };
+        var view = Render<FindingView>(p => p.Add(v => v.Finding, finding).Add(v => v.Answer, answer).Add(v => v.Display, Aircraft.Display).Add(v => v.Cockpit, "/a/demo/cockpit/cowl-flap"));
+        Assert.Equal("/a/demo/cockpit/cowl-flap", view.Find("a.see").GetAttribute("href"));
+        view.Render(p => p.Add(v => v.Finding, finding with { Verdict = Verdict.Clear }));
+        Assert.Empty(view.FindAll("a.see"));
+    }
+
+    [Fact]
+    public void BoardRow_ThatWaitsForAnAnswer_LeadsWhereItsSentenceSpeaksOf()
+    {
+        var run = Aircraft.Runs.Single(r => r.Id == "cabin-heat");
+        var answer = Answer("cabin-heat");
+        Assert.StartsWith("The file does not say where the swivel sits", answer.Sentence, StringComparison.Ordinal);
+        var row = Render<BoardRow>(p => p.Add(r => r.Run, run).Add(r => r.Answer, answer).Add(r => r.Aircraft, Aircraft).Add(r => r.Options, BoardStrip.Fit(Aircraft.Runs, new())).Add(r => r.Address, "/a/demo/run/cabin-heat"));
+        Assert.Equal("/a/demo/run/cabin-heat/arm", row.Find(".remedy a").GetAttribute("href"));
+        Assert.Equal("Answer it at: Arm", row.Find(".remedy a").TextContent);
     }
 }

@@ -58,6 +58,9 @@ const throwright = {
   remember(units: string): void {
     keep('units', units);
   },
+  focus(id: string): void {
+    document.getElementById(id)?.focus({ preventScroll: true });
+  },
   dressed(): void {
     showLight();
     html.dataset.ready = 'true';

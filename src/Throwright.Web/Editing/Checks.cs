@@ -103,7 +103,7 @@ public sealed class Checks
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public RunAnswer TypedWhole(Aircraft aircraft, Run run, CancellationToken stop)
     {
-        var cockpit = CockpitCheck.Solve(aircraft, run, new() { Threads = Environment.ProcessorCount, Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
+        var cockpit = CockpitCheck.Solve(aircraft, run, new() { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
         stop.ThrowIfCancellationRequested();
         return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run));
     }
