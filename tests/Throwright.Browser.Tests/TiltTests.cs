@@ -1,4 +1,3 @@
-using Microsoft.Playwright;
 using Throwright.Files.Form;
 using static Microsoft.Playwright.Assertions;
 
