@@ -1,3 +1,4 @@
+using Throwright.Engine.Chain;
 using Throwright.Files.Form;
 using Throwright.Web.Editing;
 
@@ -278,11 +279,13 @@ public sealed class EditingSessionTests : IDisposable
         Assert.False(isWhole);
         Assert.Null(before.Clearance);
         checks.CockpitOf(aircraft);
+        // Known of the handle; its arm and conduit are held against the rest afterwards.
         (before, isWhole) = checks.Typed(aircraft, aircraft.Runs[0]);
-        Assert.True(isWhole);
+        Assert.False(isWhole);
         Assert.NotNull(before.Clearance);
-        // The arm's radius is nothing to clearance; the stroke is.
-        Assert.True(checks.Typed(With(Radius, "1 1/4 in"), aircraft.Runs[0]).IsWhole);
+        // A run of which only the handle is described needs no more; a changed stroke is another handle.
+        var bench = aircraft.Runs.First(r => !DeviceEnd.IsDescribed(r));
+        Assert.True(checks.Typed(aircraft, bench).IsWhole);
         var longer = With("$.runs[0].cockpitEnd.stroke", "2 3/4 in");
         Assert.False(checks.Typed(longer, longer.Runs[0]).IsWhole);
         var proved = checks.TypedWhole(longer, longer.Runs[0], TestContext.Current.CancellationToken);

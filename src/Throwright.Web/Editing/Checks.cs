@@ -95,15 +95,16 @@ public sealed class Checks
     public (RunAnswer Answer, bool IsWhole) Typed(Aircraft aircraft, Run run)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        var isWhole = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
-        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isWhole ? found!.Value : null, () => EndsBeside(aircraft, run)), isWhole);
+        var isKnown = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
+        // Arm and conduit are held against the rest afterwards: that is not done between two strokes of the keys.
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isKnown ? found!.Value : null), isKnown && !DeviceEnd.IsDescribed(run));
     }
 
-    /// <summary>The same with the clearance of this run's handle, which takes far longer.</summary>
+    /// <summary>The same with the clearance of this run's handle, arm and conduit, which takes far longer.</summary>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public RunAnswer TypedWhole(Aircraft aircraft, Run run, CancellationToken stop)
     {
-        var cockpit = CockpitCheck.Solve(aircraft, run, new() { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
+        var cockpit = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated ? found.Value : CockpitCheck.Solve(aircraft, run, new() { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
         stop.ThrowIfCancellationRequested();
         return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run));
     }
