@@ -278,12 +278,12 @@ public class PathTests(Chromium chromium)
     public async Task TextOfAFile_ThatIsAScript_IsShownAsText_AndNoInlineScriptRuns()
     {
         const string hostile = "<img src=x onerror=window.hit=1><script>window.hit=1</script>";
-        var demo = AircraftFolder.DemoText().Replace("Heron demo amphibian", hostile, StringComparison.Ordinal).Replace("\"COWL FLAP\"", $"\"{hostile}\"", StringComparison.Ordinal);
+        var demo = AircraftFolder.DemoText().Replace("Heron demo amphibian", hostile, StringComparison.Ordinal).Replace("\"COWL FLAP\"", "\"<i>FLAP</i>\"", StringComparison.Ordinal);
         await using var served = await Served.Start(("hostile", demo));
         await using var window = await chromium.Window();
         var watched = await window.Open(served, "/a/hostile/run/cowl-flap/arm");
         await Expect(watched.Page.Locator(".aircraft b")).ToHaveTextAsync(hostile);
-        await Expect(watched.Page.Locator(".placard.big")).ToHaveTextAsync(hostile);
+        await Expect(watched.Page.Locator(".placard.big")).ToHaveTextAsync("<i>FLAP</i>");
         Assert.Empty(watched.Faults);
         // And should one ever get into the page, the browser does not run it.
         await watched.Page.EvaluateAsync("() => { const s = document.createElement('script'); s.textContent = 'window.hit = 1'; document.body.append(s); const d = document.createElement('div'); d.innerHTML = '<b onclick=\"window.hit=1\">x</b>'; document.body.append(d); d.firstChild.click(); }");
