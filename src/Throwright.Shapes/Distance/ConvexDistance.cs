@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
@@ -34,6 +35,7 @@ public static partial class ConvexDistance
     }
 
     /// <param name="guess">A direction from the first to the second to begin with; none: from centre to centre.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static void Between(
         in Core first, in TriplePose outerFromFirst, in Core second, in TriplePose outerFromSecond, Vector256<double> guess, bool depth, double enough, out Nearness found)
     {
@@ -199,7 +201,7 @@ public static partial class ConvexDistance
         var overlap = Nearest(ref pair, guess, enough, simplex, ref count, out var a, out var b, out var bestN, out var bestLow);
         if (overlap && depth)
         {
-            found = Penetration(in pair, simplex[..count], a, b, pair.Scale);
+            found = Penetration(in pair, simplex[..count], a, b, Math.Max(enough, 1e-11 * pair.Scale));
             return;
         }
 
@@ -209,6 +211,7 @@ public static partial class ConvexDistance
     }
 
     /// <summary>The answer from two points of the cores, and a direction that may prove more than the one between them.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void Apart(in Pair pair, Vector256<double> a, Vector256<double> b, Vector256<double> other, out Nearness found)
     {
         // From the witness points, never from the running value.
@@ -233,6 +236,7 @@ public static partial class ConvexDistance
 
     /// <summary>Nearest points of the two cores through supports; true: they overlap, as far as no direction separates them.</summary>
     /// <param name="bestN">Direction that proves most, and what it proves of the cores.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static bool Nearest(
         ref Pair pair, Vector256<double> guess, double enough, Span<Vertex> simplex, ref int count, out Vector256<double> onA, out Vector256<double> onB, out Vector256<double> bestN, out double bestLow)
     {
@@ -302,6 +306,7 @@ public static partial class ConvexDistance
     /// Nearest point to the origin of the faces that hold the newest vertex: the others were worth no more before it came, so where
     /// none of these is nearer the search has stopped gaining. Keeps the face.
     /// </summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static Vector256<double> NearestWithNewest(Span<Vertex> s, ref int count, Span<double> weights, double scale)
     {
         if (count == 4 && InsideTetrahedron(s, weights, scale))
@@ -470,8 +475,9 @@ public static partial class ConvexDistance
     }
 
     /// <summary>Overlapping cores: the direction of least support width, by expanding a polytope inside their difference.</summary>
-    private static Nearness Penetration(in Pair pair, ReadOnlySpan<Vertex> found, Vector256<double> onA, Vector256<double> onB, double scale)
+    private static Nearness Penetration(in Pair pair, ReadOnlySpan<Vertex> found, Vector256<double> onA, Vector256<double> onB, double enough)
     {
+        var scale = pair.Scale;
         var points = new List<Vertex>();
         foreach (var vertex in found)
             Grow(points, vertex, scale);
@@ -499,7 +505,7 @@ public static partial class ConvexDistance
             var depth = Triple.Dot(nearest.Normal, w.P);
             if (depth < bestDepth)
                 (bestDepth, best) = (depth, nearest);
-            if (depth - nearest.Offset <= 1e-11 * scale || bestDepth - nearest.Offset <= 1e-11 * scale)
+            if (depth - nearest.Offset <= enough || bestDepth - nearest.Offset <= enough)
                 break;
             points.Add(w);
             var at = points.Count - 1;

@@ -142,6 +142,7 @@ internal struct Core
     }
 
     /// <summary>Least value of u . x for four directions at once, x from the body's origin.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public readonly Vector256<double> Least(Vector256<double> x, Vector256<double> y, Vector256<double> z)
     {
         var centre = Along(Centre, x, y, z);
@@ -173,6 +174,7 @@ internal struct Core
 
     private static Vector256<double> Along(Vector256<double> p, Vector256<double> x, Vector256<double> y, Vector256<double> z) => (x * p[0]) + (y * p[1]) + (z * p[2]);
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private readonly Vector256<double> FarthestOfOthers(Vector256<double> d)
     {
         if (Kind == CoreKind.Triangle)

@@ -240,9 +240,13 @@ internal sealed class LeastDistanceSearch
             return end;
         if (Drop(bound, number))
             return null;
-        bound = Math.Max(bound, Bound(nodeA, nodeB, direction, box, out var cornerA, out var cornerB));
-        if (Drop(bound, number))
-            return null;
+        var (cornerA, cornerB) = (0, 0);
+        if (travel > 0)
+        {
+            bound = Math.Max(bound, Bound(nodeA, nodeB, direction, box, out cornerA, out cornerB));
+            if (Drop(bound, number))
+                return null;
+        }
 
         if (leaf && split == Nothing)
         {

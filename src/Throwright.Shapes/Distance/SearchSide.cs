@@ -1,10 +1,14 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Distance;
 
 /// <summary>One solid of a search and its own joints, with room for what the box and the position need.</summary>
-/// <remarks>Joints are kept in the body's own axes, so the place at zero is taken off once and not at each corner.</remarks>
+/// <remarks>
+/// Joints are kept in the body's own axes, so the place at zero is taken off once and not at each corner. What runs most is compiled
+/// fully at once: registers are slow in what is compiled in haste, and a process of a second would see little else.
+/// </remarks>
 internal sealed class SearchSide
 {
     // A shape as good as round about the axis of a turn: what it is off counts in the padding.
@@ -160,6 +164,7 @@ internal sealed class SearchSide
     ///   u' = R^T u = (u.a) a + c w - s (a x u),  w = u - (u.a) a,   k' = k + (u - u').o
     /// </remarks>
     /// <param name="corner">Number of the corner.</param>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Low(int node, Vector256<double> direction, ReadOnlySpan<int> box, out int corner)
     {
         ref readonly var core = ref Solid.Core(node);
@@ -320,6 +325,7 @@ internal sealed class SearchSide
         return screw;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private TriplePose Placed()
     {
         Vector256<double> x = home.X, y = home.Y, z = home.Z, at = home.At;
