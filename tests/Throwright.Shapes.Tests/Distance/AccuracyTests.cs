@@ -11,8 +11,8 @@ public sealed class AccuracyTests
 {
     private const int Draws = 150, SceneCount = 1000;
 
-    /// <summary>Distances are held to this, m; and where a bar's round side lies flush, since its supports jump from end to end.</summary>
-    private const double Most = 1e-9, MostOfBars = 5e-9;
+    /// <summary>Distances are held to this, m.</summary>
+    private const double Most = 1e-10;
 
     /// <summary>Of sizes of a metre, m: no proof is above the true distance by more.</summary>
     private const double Rounding = 1e-14;
@@ -41,8 +41,8 @@ public sealed class AccuracyTests
             {Draws} draws for each pair and column, sizes 0.5 to 200 mm, distances from a micrometre to half a metre. The true distance is
             known beforehand: one shape's farthest point in a direction is taken in closed form, and the other shape is put so that its own
             lies that far ahead (`KnownShape`). *flush*: faces, edges or flat ends lie against each other. *gap*: distance found, less what its
-            direction proves. Bars that lie flush are found up to some nanometres too far; what is proved of them is never above the true
-            distance, nor is any other.
+            direction proves. What is proved is never above the true distance. Not among these draws, but known: a cone flush with a bar or
+            cone and a few micrometres from it can be found some nanometres too far.
 
             | first | second | any way | flush | gap |
             |---|---|---|---|---|
@@ -99,7 +99,6 @@ public sealed class AccuracyTests
     private static Worst Measure(string first, string second, bool flush)
     {
         var (distance, gap) = (0.0, 0.0);
-        var most = flush && (first is "cylinder" or "cone" || second is "cylinder" or "cone") ? MostOfBars : Most;
         for (var i = 0; i < Draws; i++)
         {
             var scene = new Scenes((Array.IndexOf(KnownShape.Kinds, first) * 1_000_000) + (Array.IndexOf(KnownShape.Kinds, second) * 10_000) + (flush ? 5000 : 0) + i);
@@ -109,7 +108,7 @@ public sealed class AccuracyTests
             var found = ConvexDistance.Between(a.Shape, poseA, b.Shape, poseB);
             distance = Math.Max(distance, Math.Abs(found.Distance - d));
             gap = Math.Max(gap, found.Distance - found.Proved);
-            Assert.True(Math.Abs(found.Distance - d) <= most && found.Distance - found.Proved <= most && found.Proved <= d + Rounding, $"{first}, {second}, draw {i}, flush {flush}: {found.Distance}, proved {found.Proved}, true {d}");
+            Assert.True(Math.Abs(found.Distance - d) <= Most && found.Distance - found.Proved <= Most && found.Proved <= d + Rounding, $"{first}, {second}, draw {i}, flush {flush}: {found.Distance}, proved {found.Proved}, true {d}");
         }
 
         return new(distance, gap);
