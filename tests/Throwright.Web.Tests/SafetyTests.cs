@@ -133,8 +133,15 @@ public sealed class SafetyTests : IAsyncLifetime
             Assert.Equal(
                 new Dictionary<string, string>
                 {
-                    ["default-src"] = "'none'", ["script-src"] = "'self'", ["style-src"] = "'self'", ["img-src"] = "'self' data: blob:", ["font-src"] = "'self'",
-                    ["connect-src"] = $"'self' ws://{own}", ["form-action"] = "'self'", ["base-uri"] = "'self'", ["frame-ancestors"] = "'none'",
+                    ["default-src"] = "'none'",
+                    ["script-src"] = "'self'",
+                    ["style-src"] = "'self'",
+                    ["img-src"] = "'self' data: blob:",
+                    ["font-src"] = "'self'",
+                    ["connect-src"] = $"'self' ws://{own}",
+                    ["form-action"] = "'self'",
+                    ["base-uri"] = "'self'",
+                    ["frame-ancestors"] = "'none'",
                 },
                 rules);
             Assert.Equal("nosniff", Assert.Single(answer.Headers.GetValues("X-Content-Type-Options")));
