@@ -276,7 +276,7 @@ internal static class RouteInputs
                 Supports = of.Supports.Select((s, i) => s with { Point = s.Point + Off(held[i]), Along = s.Along is { } a ? Leant(a) : null }).ToEquatableList(),
                 Length = of.Length + (Sign() is var u && u < 0 ? u * less.Item1 : u * less.Item2),
             };
-            if (LieSolver.Follow(drawn, lie).Lie is not { } other)
+            if (LieSolver.Track(drawn, lie) is not { } other)
             {
                 without++;
                 continue;
@@ -284,7 +284,7 @@ internal static class RouteInputs
 
             radii.Add(other.LeastRadius);
             bends.Add(other.BendTotal);
-            moves.Add(LieSolver.Apart(other.Shape, lie.Shape));
+            moves.Add(LieSolver.Apart(other, lie.Shape));
         }
 
         double Rank(List<double> values, double share) => values.Count == 0 ? double.NaN : values.Order().ElementAt((int)Math.Clamp(share * values.Count, 0, values.Count - 1));

@@ -65,6 +65,19 @@ public static class LieSolver
     }
 
     /// <summary>
+    /// The shape alone that a known lie goes over into, on a mesh that gives radius, bend and place to four digits: for a
+    /// case drawn many times.
+    /// </summary>
+    public static ElasticCurve? Track(LieCase of, Lie near)
+    {
+        ArgumentNullException.ThrowIfNull(of);
+        ArgumentNullException.ThrowIfNull(near);
+        return of.Length >= of.Straight && of.Length <= MostSlack * of.Straight && ElasticCurveSolver.Follow(Problem(of, of.Length) with { Segments = Rough }, near.Shape) is { } curve
+            ? curve
+            : Solve(of).Lie?.Shape;
+    }
+
+    /// <summary>
     /// The length at which a conduit that may slide in and out at both ends comes to rest; null where there is none, or
     /// where a tight clamp has a given place.
     /// </summary>
