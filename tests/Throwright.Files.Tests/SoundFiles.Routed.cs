@@ -41,7 +41,9 @@ internal static partial class SoundFiles
                 "ends": {
                   "leaves": { "at": ["60 in", "2 in", "20 in"], "along": [-1, 0, 0] },
                   "inBushing": "3/4 in", "inAnchor": "1 in", "wireInKnob": "1 1/2 in",
-                  "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in"
+                  "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in",
+                  "moves": [ { "name": "engine down", "up": "-1/4 in", "aft": "1/16 in", "right": "1/8 in", "turn": "1 deg", "about": [0, 1, 0] } ],
+                  "twist": { "turn": "90 deg", "torsion": "0.5" }
                 }
               },
               "leverEnd": {

@@ -115,6 +115,8 @@ internal static class RouteFigures
         if (OfGaps("heat-distance", "least distance of the conduit to what is hot", route.Gaps.Where(g => g.Kind == KeepOutKind.Heat), RouteFindings.Own) is { } heat)
             yield return heat;
 
+        foreach (var figure in RouteChangeFigures.Of(route))
+            yield return figure;
         if (route.Order is not { } order)
             yield break;
         EquatableList<FigureStep> other =

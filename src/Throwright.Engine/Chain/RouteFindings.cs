@@ -54,6 +54,8 @@ internal static class RouteFindings
             };
         }
 
+        foreach (var finding in RouteChangeFindings.Of(cable, route, say))
+            yield return finding;
         if (OfOrdered(cable, route, say) is { } ordered)
             yield return ordered;
         if (OfClamps(aircraft, cable, say) is { } clamps)

@@ -93,7 +93,7 @@ internal static class RouteInputs
             End = lie.Case.End,
             EndAlong = lie.Case.EndAlong,
             LeastRadius = lie.Case.LeastRadius ?? 1,
-            ConduitRadius = 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0),
+            ConduitRadius = ConduitRadius(run),
             KeepOuts = keepOuts,
             Passes = Passes(run.Cable!, lie.Case, s => s.Kind == SupportHold.Grommet),
         });
@@ -101,15 +101,21 @@ internal static class RouteInputs
         return space.Gaps(lie.Shape, lie.Case.Supports).Where(g => double.IsFinite(g.Least)).OrderBy(g => g.Least).ToEquatableList();
     }
 
+    private static double ConduitRadius(Run run) => 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0);
+
     /// <summary>The route held against what conduits stay away from.</summary>
     public static RunRoute Held(RunRoute route, Run run, RouteObstacles obstacles)
     {
         if (route.Lie is not { } lie)
             return route;
         var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
+        var gaps = Gaps(obstacles.KeepOuts, run, lie);
         return route with
         {
-            Gaps = Gaps(obstacles.KeepOuts, run, lie),
+            Gaps = gaps,
+            Resting = RouteChanges.Resting(lie, obstacles, gaps, l => Gaps(obstacles.KeepOuts, run, l), ConduitRadius(run)),
+            AtMoves = RouteChanges.Moved(lie, run.Cable!, l => Gaps(obstacles.KeepOuts, run, l)),
+            Twisted = RouteChanges.Twisted(lie, run.Cable!),
             NotHeld = obstacles.NotHeld.Concat(Gaps(obstacles.Planes, run, lie).Where(g => !(g.Least >= g.Keep)).Select(g => $"{g.Name}: the sheet has no outline, and the conduit goes through its plane or near it")).Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
         };
     }

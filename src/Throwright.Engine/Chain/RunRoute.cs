@@ -40,6 +40,15 @@ public sealed record RunRoute
     /// <summary>With the conduit as ordered or delivered, put in uncut; null: nothing ordered.</summary>
     public OtherLength? Ordered { get; init; }
 
+    /// <summary>Where the lie would run through something that stands still: how it rests against that; null: it does not.</summary>
+    public Lie? Resting { get; init; }
+
+    /// <summary>The lie, its clamps closed, with the anchor at each of its extreme places.</summary>
+    public EquatableList<MovedLie> AtMoves { get; init; } = [];
+
+    /// <summary>The end turned with the clamps closed; null: not asked, or the conduit between anchor and last clamp is held by grommets.</summary>
+    public TwistedSpan? Twisted { get; init; }
+
     public Lie? Lie => Answer.Lie;
 }
 

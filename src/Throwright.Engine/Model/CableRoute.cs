@@ -1,3 +1,4 @@
+using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Model;
@@ -63,7 +64,21 @@ public sealed record CableEnds
 
     /// <summary>Cables are ordered in whole multiples of this; null: the published figure.</summary>
     public Length? OrderStep { get; init; }
+
+    /// <summary>Where the anchor goes when what carries it moves, e.g. the engine on its mounts.</summary>
+    public EquatableList<AnchorMove> Moves { get; init; } = [];
+
+    /// <summary>What if the conduit's end was turned after the clamps were closed? Null: not asked.</summary>
+    public EndTwist? Twist { get; init; }
 }
+
+/// <summary>One extreme place of the anchor, seen from where it rests.</summary>
+/// <param name="Turn">Right-handed about a line through the anchor; zero: only shifted.</param>
+public sealed record AnchorMove(string Name, Length Aft, Length Right, Length Up, Angle Turn, DirectionAt? About);
+
+/// <summary>A turn of the conduit's end about its own axis with the clamps closed.</summary>
+/// <param name="Torsion">Torsion stiffness over bending stiffness; null: that of a solid round bar.</param>
+public sealed record EndTwist(Angle Turn, double? Torsion);
 
 /// <summary>A piece of conduit, core in it, held level at a table's edge: what stands out and how far its tip hangs down.</summary>
 public sealed record TableEdge(Toleranced<Length> Overhang, Toleranced<Length> Droop);

@@ -1,4 +1,5 @@
 using Throwright.Engine.Model;
+using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Files.Description;
@@ -50,6 +51,38 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<Given> Shape = new("arrives", "the conduit's arrival at the anchor", [Place, Along], g => g);
     }
 
+    private static class AnchorMoveShape
+    {
+        private static readonly ExactShape<Length> Shift = new("-300 mm", "300 mm");
+        public static readonly Member<string> Name = Needed("name", new TextShape(40, mayBeEmpty: false), "What it is called: \"engine down\".");
+        public static readonly Member<Length> Aft = Optional("aft", Shift, "How far the anchor goes aft; minus: forward.", Length.Zero, "0 mm");
+        public static readonly Member<Length> Right = Optional("right", Shift, "How far it goes to the right; minus: to the left.", Length.Zero, "0 mm");
+        public static readonly Member<Length> Up = Optional("up", Shift, "How far it goes up; minus: down.", Length.Zero, "0 mm");
+        public static readonly Member<Angle> Turn = Optional("turn", new ExactShape<Angle>("-45 deg", "45 deg"), "How far it turns, right-handed about the line given.", new Angle(0), "0 deg");
+        public static readonly Member<DirectionAt> About = Optional("about", Direction, "The line about which it turns: aft, right, up.");
+        public static readonly ObjectShape<AnchorMove> Shape = new(
+            "anchorMove",
+            "an extreme place of the anchor",
+            [Name, Aft, Right, Up, Turn, About],
+            g => new(g.Must(Name), g.Or(Aft), g.Or(Right), g.Or(Up), g.Or(Turn), g.Item(About)),
+            new Rule(
+                "`turn` and `about` go together.",
+                g =>
+                {
+                    if (g.Has(Turn) && !g.Has(About))
+                        g.Missing(About.Name, $"\"about\", which a turn needs. {About.Meaning}");
+                    else if (g.Has(About) && !g.Has(Turn))
+                        g.Missing(Turn.Name, $"\"turn\" beside about. {Turn.Meaning}");
+                }));
+    }
+
+    private static class EndTwistShape
+    {
+        public static readonly Member<Angle> Turn = Needed("turn", new ExactShape<Angle>("1 deg", "720 deg"), "Turn of the end about its own axis.");
+        public static readonly Member<Ratio> Torsion = Optional("torsion", new ExactShape<Ratio>("0.01", "10"), "Torsion stiffness over bending stiffness, measured on the conduit. Left out: 0.77, a solid round steel bar; a wound conduit has another.");
+        public static readonly ObjectShape<EndTwist> Shape = new("endTwist", "twist locked in", [Turn, Torsion], g => new(g.Must(Turn), g.Maybe(Torsion)?.Value));
+    }
+
     private static class EndsShape
     {
         public static readonly Member<Given> Leaves = Optional("leaves", LeavesShape.Shape, "Where the conduit leaves the cockpit end, and which way.");
@@ -60,10 +93,12 @@ internal static partial class AircraftDescription
         public static readonly Member<Length> WireBeyondPin = Optional("wireBeyondPin", new ExactShape<Length>("0 mm", "1 m"), "Wire beyond the pin of the swivel: its hold and its bent tail.", Length.Zero, "0 mm");
         public static readonly Member<Length> Trimming = Optional("trimming", new ExactShape<Length>("0 mm", "2 m"), "Wire to cut off at fitting. Left out: the published figure.");
         public static readonly Member<Length> OrderStep = Optional("orderStep", new ExactShape<Length>("0.1 mm", "1 m"), "Cables are ordered in whole multiples of this. Left out: the published figure.");
+        public static readonly Member<EquatableList<AnchorMove>> Moves = Optional("moves", new ListShape<AnchorMove>(AnchorMoveShape.Shape, "moves", 12), "Extreme places of the anchor when what carries it moves, e.g. the engine on its mounts.", [], "");
+        public static readonly Member<EndTwist> Twist = Optional("twist", EndTwistShape.Shape, "What if the conduit's end was turned by a wrench after the clamps were closed? Left out: not asked.");
         public static readonly ObjectShape<CableEnds> Shape = new(
             "cableEnds",
             "the ends of the cable",
-            [Leaves, Arrives, InBushing, InAnchor, WireInKnob, WireBeyondPin, Trimming, OrderStep],
+            [Leaves, Arrives, InBushing, InAnchor, WireInKnob, WireBeyondPin, Trimming, OrderStep, Moves, Twist],
             g => new()
             {
                 Leaves = g.In(Leaves).Item(LeavesShape.Place),
@@ -76,6 +111,8 @@ internal static partial class AircraftDescription
                 WireBeyondPin = g.Or(WireBeyondPin),
                 Trimming = g.Maybe(Trimming),
                 OrderStep = g.Maybe(OrderStep),
+                Moves = g.Or(Moves),
+                Twist = g.Item(Twist),
             });
     }
 

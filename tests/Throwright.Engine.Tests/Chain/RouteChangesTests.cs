@@ -1,0 +1,115 @@
+using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Model;
+using Throwright.Engine.Route;
+using Throwright.Engine.Tests.Throw;
+using Throwright.Shapes.Frames;
+using Throwright.Shapes.Quantities;
+
+namespace Throwright.Engine.Tests.Chain;
+
+/// <summary>The lie against something in its way, with a moving end, with its end turned.</summary>
+public class RouteChangesTests
+{
+    private const double Half = 0.0025;
+
+    private static PointAt At(double x, double y, double z) => new(Levers.Mm(x), Levers.Mm(y), Levers.Mm(z));
+
+    /// <summary>A quarter bend, 800 mm each way, with stiffness.</summary>
+    private static Run Quarter(CableEnds? with = null, params Support[] supports) => Runs.Sound with
+    {
+        Cable = Runs.Sound.Cable! with
+        {
+            Bends = [],
+            Length = null,
+            LongestStraight = null,
+            Conduit = Runs.Sound.Cable!.Conduit! with { Outside = Levers.Mm(2000 * Half), MinRadius = Length.FromMillimetres(75), Bending = Toleranced<BendingStiffness>.Exact(new(0.2)) },
+            Supports = [.. supports],
+            Ends = (with ?? new()) with { Leaves = At(0, 0, 0), LeavesAlong = new(1, 0, 0), Arrives = At(800, 800, 0), ArrivesAlong = new(0, 1, 0) },
+        },
+    };
+
+    private static RunAnswer Check(Run run, params Body[] bodies)
+    {
+        var aircraft = Runs.Aircraft with { Bodies = [.. bodies] };
+        var answer = RunCheck.Solve(aircraft, run, new(Samples: 16, Tolerance: 2e-5, Boxes: 200));
+        answer = answer with { Route = RouteInputs.Held(answer.Route!, run, RouteObstacles.Of(aircraft, null, null)) };
+        return answer with { Findings = [.. RouteFindings.Of(aircraft, answer, new(aircraft.Display))], Figures = [.. RouteFigures.Of(answer)] };
+    }
+
+    private static Finding? Find(RunAnswer answer, string rule) => answer.Findings.FirstOrDefault(f => f.Rule == rule);
+
+    private static Body Ball(Vector3 place, double radius) =>
+        new() { Id = "ball", Parts = [new("ball", new SphereShape(At(1000 * place.X, 1000 * place.Y, 1000 * place.Z), Levers.Mm(1000 * radius)))] };
+
+    [Fact]
+    public void BodyInTheWay_OfTheFreeLie_ConduitRestsAgainstIt()
+    {
+        Assert.Null(Check(Quarter()).Route!.Resting);
+        var free = Check(Quarter()).Route!.Lie!.Shape.PointAt(0.65);
+        var middle = free + new Vector3(0.01, -0.01, 0.004);
+        var answer = Check(Quarter(), Ball(middle, 0.03));
+        var resting = answer.Route!.Resting!;
+        var contact = Assert.Single(resting.Contacts);
+        Assert.True(contact.Force > 0);
+        // Dense points alone: it touches. Nodes stay outside; between two of them 13 mm apart a ball of 30 mm is entered by 0.7 mm at most.
+        var nearest = Enumerable.Range(0, 4001).Min(i => (resting.Shape.PointAt(resting.Shape.Length * i / 4000) - middle).Size) - 0.03 - Half;
+        Assert.InRange(nearest, -7e-4, 2e-5);
+        Assert.True(resting.Shape.Energy > answer.Route.Lie!.Shape.Energy);
+        Assert.Equal(answer.Route.Lie.Case.Length, resting.Shape.Length, 1e-9);
+        Assert.Equal(Verdict.Caution, Find(answer, LieRules.Contact)!.Verdict);
+        Assert.Contains("ball", Find(answer, LieRules.Contact)!.Sentence, StringComparison.Ordinal);
+        Assert.Equal(contact.At, answer.Figures.Single(f => f.Id == "contact").Value, 1e-12);
+        // The free lie, which the force is worked out with, does run through it.
+        Assert.Equal(Verdict.Fail, Find(answer, RouteFindings.Chafe)!.Verdict);
+    }
+
+    [Fact]
+    public void AnchorThatMoves_BowFollows_EachExtremeShown()
+    {
+        var ends = new CableEnds { Moves = [new("engine down", Length.Zero, Length.Zero, Length.FromMillimetres(-10), new(0), null), new("engine aft", Length.FromMillimetres(6), Length.Zero, Length.Zero, new(2 * Math.PI / 180), new(0, 0, 1))] };
+        var answer = Check(Quarter(ends));
+        var (lie, down, aft) = (answer.Route!.Lie!, answer.Route.AtMoves[0], answer.Route.AtMoves[1]);
+        // The stage alone, from the start instead of followed.
+        var alone = LieSolver.Solve(lie.Case with { End = new(0.8, 0.8, -0.01) }).Lie!;
+        Assert.Equal(alone.LeastRadius, down.Lie!.LeastRadius, 1e-5);
+        Assert.Equal(LieSolver.Apart(alone.Shape, lie.Shape), down.Moved, 1e-6);
+        Assert.InRange(down.Moved, 0.0099, 0.012);
+        // Turned right-handed about up: the direction leans forward.
+        Assert.True(Vector3.Dot(aft.Lie!.Case.EndAlong, new(1, 0, 0)) < 0);
+        Assert.Equal(Verdict.Clear, Find(answer, RouteChangeFindings.EndMoves)!.Verdict);
+        Assert.Equal(Math.Max(down.Moved, aft.Moved), answer.Figures.Single(f => f.Id == "end-moves").Value, 1e-12);
+    }
+
+    [Fact]
+    public void AnchorThatMoves_BeyondTheSlack_Fails()
+    {
+        // A tight clamp just before the anchor: the short stretch behind it has nothing to give.
+        var place = Check(Quarter()).Route!.Lie!.Shape;
+        var near = place.PointAt(place.Length - 0.06);
+        var clamp = new Support { Place = At(1000 * near.X, 1000 * near.Y, 1000 * near.Z) };
+        var ends = new CableEnds { Moves = [new("engine up front", Length.Zero, Length.FromMillimetres(15), Length.Zero, new(0), null)] };
+        var finding = Find(Check(Quarter(ends, clamp)), RouteChangeFindings.EndMoves)!;
+        Assert.Equal(Verdict.Fail, finding.Verdict);
+        Assert.Contains("pulled tight", finding.Sentence, StringComparison.Ordinal);
+        // A clamp that slides lets the bend give.
+        Assert.NotNull(Check(Quarter(ends, clamp with { Kind = SupportHold.SlidingClamp })).Route!.AtMoves[0].Lie);
+    }
+
+    [Fact]
+    public void TurnedEnd_MovesTheConduit_AsTheStageSays()
+    {
+        var answer = Check(Quarter(new() { Twist = new(new(Math.PI / 2), 0.5) }));
+        var alone = TrappedTwist.Find(answer.Route!.Lie!, Math.PI / 2, 0.5);
+        Assert.Equal(alone.Moved, answer.Route.Twisted!.Lie.Moved, 1e-6);
+        Assert.Equal(alone.Moved, answer.Figures.Single(f => f.Id == "twist-move").Value, 1e-6);
+        var finding = Find(answer, RouteChangeFindings.Twist)!;
+        Assert.Contains("Let it roll", finding.Why, StringComparison.Ordinal);
+        Assert.Equal(Verdict.Clear, finding.Verdict);
+        // A grommet next to the anchor lets it roll: nothing is claimed.
+        var grommet = Check(Quarter(new() { Twist = new(new(Math.PI / 2), null) }, new Support { Place = At(750, 500, 0), Kind = SupportHold.Grommet }));
+        Assert.Null(grommet.Route!.Twisted);
+        Assert.Equal(Verdict.Caution, Find(grommet, RouteChangeFindings.Twist)!.Verdict);
+        Assert.Null(Find(Check(Quarter()), RouteChangeFindings.Twist));
+    }
+}
