@@ -216,7 +216,7 @@ public static class StarterFile
                 // Where the conduit leaves the knob's bushing, and which way; what of conduit and wire sits inside the fittings; wire to
                 // cut off at fitting; the step in which lengths are ordered. With a lever
                 // end on the bench also where the conduit arrives at the anchor, toward the arm.
-                // "ends": { "leaves": { "at": ["40 in", "-2 in", "8 in"], "along": [-1, 0, 0] }, "arrives": { "at": ["12 in", "-3 in", "4 in"], "along": [-1, 0, 0] }, "inBushing": "3/4 in", "inAnchor": "3/8 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in", "moves": [ { "name": "engine down", "up": "-1/4 in" } ], "twist": { "turn": "90 deg" } },
+                // "ends": { "leaves": { "at": ["40 in", "-2 in", "8 in"], "along": [-1, 0, 0] }, "arrives": { "at": ["12 in", "-3 in", "4 in"], "along": [-1, 0, 0] }, "inBushing": "3/4 in", "inAnchor": "3/8 in", "wireInKnob": "1 1/2 in", "wireBeyondPin": "3/4 in", "trimming": "2 in", "orderStep": "1 in", "moves": [ { "name": "engine down", "up": "-1/4 in", "aft": "0 in", "right": "0 in", "turn": "1 deg", "about": [0, 1, 0] } ], "twist": { "turn": "90 deg", "torsion": "0.77" } },
                 // The conduit's length as ordered or delivered.
                 // "ordered": "48 in ± 1/8 in",
                 // The largest pull and push that the cable's maker allows.

@@ -62,7 +62,7 @@ internal static class RouteChanges
             var of = closed with { End = closed.End + new Vector3(m.Aft.Metres, m.Right.Metres, m.Up.Metres), EndAlong = along };
             var straighter = closed.Straight - of.Straight;
             return LieSolver.Follow(of, lie).Lie is { } moved
-                ? new MovedLie(m.Name, moved, LieSolver.Apart(moved.Shape, lie.Shape), straighter, gapsOf(moved).FirstOrDefault())
+                ? new MovedLie(m.Name, moved, LieSolver.Apart(moved.Shape, lie.Shape), straighter, gapsOf(moved) is [var nearest, ..] ? nearest : null)
                 : new MovedLie(m.Name, null, double.NaN, straighter, null);
         }).ToEquatableList();
     }
