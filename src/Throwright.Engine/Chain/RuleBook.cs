@@ -107,6 +107,7 @@ public static class RuleBook
         new(MakeRules.EdgeDistance, "Are the bracket's holes far enough from edges and bend?", "nearer than the published multiple of the diameter", "", "at or beyond it"),
         new(MakeRules.Pitch, "Are the bracket's holes far enough from each other?", "nearer than the published multiple of the diameter", "", "at or beyond it"),
         new(MakeRules.BracketGive, "Does the bracket give under the cable's load?", "", "more than the limit, its softest counted", "less"),
+        new(MakeRules.Bearing, "Does the bracket's sheet hold round its fasteners?", "less strength than load", "less margin than wanted, or the strength is from memory", "with the wanted margin"),
         new(MakeRules.Fasteners, "Do the bracket's fasteners hold the cable's load?", "less strength than load", "less margin than wanted, or a rivet in pull, or the strength is from memory", "with the wanted margin"),
         new(MountRules.HandRoom, "Does a hand find room round the knob?", "", "less than wanted, or not decided", "the wanted room, proved"),
         new(MountRules.Reach, "Does the smallest pilot reach the knob?", "", "farther than the published reach", "within reach"),
