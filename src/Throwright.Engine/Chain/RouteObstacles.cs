@@ -57,7 +57,7 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
                 body.Name,
                 kind,
                 away?.Distance.Metres ?? usual,
-                joints == 0 ? PointDistance.Of(body.Solid, body.Home) : PointDistance.OfSweep(body.Moving, joints switch { 1 => 25, 2 => 9, 3 => 5, _ => 3 })));
+                joints == 0 ? PointDistance.Of(body.Solid, body.Home) : Swept(body, away?.Distance.Metres ?? usual)));
         }
 
         var planes = new List<KeepOut>();
@@ -77,6 +77,15 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
             Planes = planes.ToEquatableList(),
             Closed = bodies.Where(b => closed.Contains(b.Name) && b.Joints.Joints.Count == 0).Select(b => (b.Name, InsideOf(b))).ToEquatableList(),
         };
+    }
+
+    /// <summary>All positions of a body: in few steps where those prove that it is far, in many steps near it. Never more than is there.</summary>
+    private static Func<Vector3, double> Swept(CockpitBody body, double keep)
+    {
+        var joints = body.Joints.Joints.Count;
+        var far = Math.Max(0.1, 2 * keep);
+        Func<Vector3, double> few = PointDistance.OfSweep(body.Moving, joints > 2 ? 2 : 3), many = PointDistance.OfSweep(body.Moving, joints switch { 1 => 25, 2 => 9, 3 => 5, _ => 3 });
+        return p => few(p) is var rough && rough > far ? rough : many(p);
     }
 
     /// <summary>The sheet behind its face, with what is unsure about its points all round and its holes smaller by that.</summary>

@@ -21,8 +21,8 @@ public enum KeepOutKind
 /// <summary>Something the conduit stays away from.</summary>
 /// <param name="Keep">Wanted between the conduit's surface and the thing, m.</param>
 /// <param name="DistanceAt">
-/// Distance of a point from the thing, m, or less; zero or below inside. It grows no faster than the point moves, or what is
-/// said about the room is wrong. <see cref="Shapes.Distance.PointDistance"/> makes such functions.
+/// Distance of a point from the thing, m, or less; zero or below inside. Never more, or what is said about the room is wrong: the distance
+/// itself grows no faster than the point moves. <see cref="Shapes.Distance.PointDistance"/> makes such functions.
 /// </param>
 /// <param name="MovesWithEnd">Fixed to what the lever end is fixed to, e.g. the engine.</param>
 public sealed record KeepOut(string Name, KeepOutKind Kind, double Keep, Func<Vector3, double> DistanceAt, bool MovesWithEnd = false);
