@@ -76,7 +76,9 @@ public sealed class Served : IAsyncDisposable
 
     public static async Task<Served> Start(params (string Name, string Text)[] files)
     {
-        var root = Directory.CreateTempSubdirectory("throwright-").FullName;
+        // A folder as a builder names it: it is seen on the pictures.
+        var root = Path.Combine(Directory.CreateTempSubdirectory("throwright-").FullName, "my-aircraft");
+        Directory.CreateDirectory(root);
         foreach (var (name, text) in files)
             File.WriteAllText(Path.Combine(root, name + ".throwright.json"), text);
         var (folder, app, address) = await Run(root, 0);
@@ -107,7 +109,7 @@ public sealed class Served : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await Stop();
-        Directory.Delete(Root, recursive: true);
+        Directory.Delete(Path.GetDirectoryName(Root)!, recursive: true);
     }
 
     private async Task Stop()

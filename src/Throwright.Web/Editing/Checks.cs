@@ -23,6 +23,8 @@ public sealed class Checks
 
     private readonly ConditionalWeakTable<Aircraft, Keys> keys = [];
     private readonly Lock gate = new();
+    private readonly ConditionalWeakTable<Skin, MeshShape> seen = [];
+    private int edition;
     private readonly Dictionary<string, Search> searches = [];
 
     /// <param name="Ends">What the arms and conduits of the other runs rest on; null where this run has none that could meet them.</param>
@@ -57,6 +59,23 @@ public sealed class Checks
 
     /// <summary>Meshes that the open files have read; a mesh is known by its file and where it was placed.</summary>
     public ConcurrentDictionary<MeshShape, Skin> Meshes { get; } = [];
+
+    /// <summary>A mesh as it was read. One that is new may stand for an older one of the same file: nothing worked out with that holds any more.</summary>
+    public void Take(MeshShape shape, Skin skin)
+    {
+        lock (gate)
+        {
+            if (!seen.TryAdd(skin, shape))
+                return;
+            var isOther = Meshes.ContainsKey(shape);
+            Meshes[shape] = skin;
+            if (!isOther)
+                return;
+            edition++;
+            answers.Clear();
+            cockpits.Clear();
+        }
+    }
 
     /// <summary>Pairs of bodies done and in all, while clearance is being worked out.</summary>
     public event Action<int, int>? Progress;
@@ -119,7 +138,7 @@ public sealed class Checks
     }
 
     /// <summary>What everything about clearance rests on, as a key: equal as long as nothing of it changed.</summary>
-    public object ClearanceKey(Aircraft aircraft) => Ask(aircraft);
+    public object ClearanceKey(Aircraft aircraft) => (Ask(aircraft), edition);
 
     /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
     /// <exception cref="OperationCanceledException">The same aircraft was changed meanwhile, and the newer question goes first.</exception>

@@ -4,6 +4,7 @@ using Throwright.Files;
 using Throwright.Files.Description;
 using Throwright.Files.Form;
 using Throwright.Files.Saving;
+using Throwright.Shapes.Distance;
 
 namespace Throwright.Web.Editing;
 
@@ -43,6 +44,7 @@ public sealed class EditingSession : IDisposable
     private readonly List<Change> changes = [];
     private readonly Dictionary<string, string> drafts = [];
     private int done;
+    private string meshesRead = "";
     private FileStamp? stamp;
 
     private EditingSession(string path, TimeProvider clock)
@@ -206,10 +208,29 @@ public sealed class EditingSession : IDisposable
     /// <summary>Looks whether another program changed the file; true: the state changed.</summary>
     public bool LookAtDisk()
     {
+        var isNewMesh = false;
         lock (gate)
         {
             if (State == SaveState.NotSaved)
                 Save();
+            if (MeshesOnDisk(File) != meshesRead)
+            {
+                // What was proved with the old mesh no longer holds.
+                File = File with { Meshes = new Dictionary<MeshShape, Skin>() };
+                Show(Text);
+                isNewMesh = true;
+            }
+        }
+
+        if (isNewMesh)
+            Changed?.Invoke();
+        return LookAtFile() || isNewMesh;
+    }
+
+    private bool LookAtFile()
+    {
+        lock (gate)
+        {
             var disk = AircraftFile.Read(path);
             if (disk.Stamp is null || disk.Stamp == stamp || (State == SaveState.Conflict && disk.Text == Theirs))
                 return false;
@@ -296,8 +317,24 @@ public sealed class EditingSession : IDisposable
     {
         var named = read.Aircraft?.Bodies.SelectMany(b => b.Parts).Select(p => p.Shape).OfType<MeshShape>().ToList() ?? [];
         if (named.Count == 0)
+        {
+            meshesRead = "";
             return read;
-        return File is { } before && named.TrueForAll(before.Meshes.ContainsKey) ? read with { Meshes = before.Meshes } : MeshesBeside.Read(path, read);
+        }
+
+        var onDisk = MeshesOnDisk(read);
+        if (onDisk == meshesRead && File is { } before && named.TrueForAll(before.Meshes.ContainsKey))
+            return read with { Meshes = before.Meshes };
+        meshesRead = onDisk;
+        return MeshesBeside.Read(path, read);
+    }
+
+    /// <summary>Length and time of every mesh file that is named: changed when one of them was written anew.</summary>
+    private string MeshesOnDisk(AircraftFileResult read)
+    {
+        var folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        var files = read.Aircraft?.Bodies.SelectMany(b => b.Parts).Select(p => p.Shape).OfType<MeshShape>().Select(m => m.File).Distinct() ?? [];
+        return string.Join(";", files.Select(f => new FileInfo(Path.Combine(folder, f)) is { Exists: true } file ? $"{f} {file.Length} {file.LastWriteTimeUtc.Ticks}" : f));
     }
 
     private void Forget(string fieldPath)

@@ -32,7 +32,7 @@ public abstract class FilePage : ComponentBase, IDisposable
             if (Session?.File is not { Aircraft: { } aircraft } file)
                 return null;
             foreach (var (shape, skin) in file.Meshes)
-                Checks.Meshes[shape] = skin;
+                Checks.Take(shape, skin);
             return Viewer.Shown(aircraft);
         }
     }
