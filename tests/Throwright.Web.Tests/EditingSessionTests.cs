@@ -284,7 +284,8 @@ public sealed class EditingSessionTests : IDisposable
         Assert.False(isWhole);
         Assert.NotNull(before.Clearance);
         // A run of which only the handle is described needs no more; a changed stroke is another handle.
-        var bench = aircraft.Runs.First(r => !DeviceEnd.IsDescribed(r));
+        var bench = aircraft.Runs[^1] with { LeverEnd = null, Cable = null };
+        Assert.False(DeviceEnd.IsDescribed(bench));
         Assert.True(checks.Typed(aircraft, bench).IsWhole);
         var longer = With("$.runs[0].cockpitEnd.stroke", "2 3/4 in");
         Assert.False(checks.Typed(longer, longer.Runs[0]).IsWhole);
