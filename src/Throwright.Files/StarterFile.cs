@@ -85,7 +85,7 @@ public static class StarterFile
           // Only for the clearance of handles, and for a mount that has to lean. All of it may wait.
           // Your eyes and the point of your shoulder, seated as in flight; how far you reach from there to a stick in the fist;
           // whose legs must find room and who must reach at least: "woman5", "woman50", "woman95", "man5", "man50", "man95".
-          // "pilot": { "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "26 in", "largest": "man95", "smallest": "woman5" },
+          // "pilot": { "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "26 in", "largest": "man95", "smallest": "woman5", "strength": { "pull": "25 lbf", "push": "20 lbf", "pinch": "10 lbf" } },
           // Panels and consoles that carry bushings: a point on the face toward you, and the way it faces (toward you).
           // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]], "holes": [{ "at": ["20 in", "-6 in", "30 in"], "diameter": "3/4 in" }] } ],
           // What a handle must not meet, each from a few measurements. Joints are at zero where you measure.
@@ -341,10 +341,12 @@ public static class StarterFile
                 // "near": [ { "what": "wiring", "distance": "1 in" } ],
                 // Plastic parts against the heat of their place: "cabin", "sunlit", "engineBay" or "elsewhere"; clamped by a nut or not.
                 // "parts": [ { "name": "wedge washer", "material": "PC", "place": "sunlit", "clamped": true } ],
+                // Strength with the device jammed: sizes with a caliper, strengths by the specification of the material.
+                // "strength": { "forked": false, "pinShear": "75 ksi", "armWidth": "1/2 in", "armEdge": "3/8 in", "armYield": "36 ksi", "bracketYield": "35 ksi", "shankYield": "30 ksi" },
               },
 
               // What you measured on the aircraft, one entry for each rigging or inspection: throwright rig writes it.
-              // "asBuilt": [ { "date": "2026-03-01", "by": "A. Builder", "note": "first rigging", "temperature": "20 degC", "knobAtPush": "3/8 in", "knobAtPull": "2 3/8 in", "tipGap": "1 in", "lostMotion": "1/32 in", "sweep": "90 deg", "pull": "5 lbf", "push": "5 lbf", "hold": "10 lbf" } ],
+              // "asBuilt": [ { "date": "2026-03-01", "by": "A. Builder", "note": "first rigging", "rerigged": true, "temperature": "20 degC", "knobAtPush": "3/8 in", "knobAtPull": "2 3/8 in", "tipGap": "1 in", "lostMotion": "1/32 in", "sweep": "90 deg", "pull": "5 lbf", "push": "5 lbf", "hold": "10 lbf" } ],
             }
           ]
         }

@@ -166,6 +166,7 @@ public class RefusalTests
         ("\"hole\": \"0.51 in\"", "\"hole\": ¤\"0.49 in\"", "$.runs[0].cockpitEnd.bushing.hole", "does not go through", "at least as large as diameter", false),
         ("\"length\": \"1 in\", \"diameter\": \"0.5 in\"", "\"length\": ¤\"1/4 in\", \"diameter\": \"0.5 in\"", "$.runs[0].cockpitEnd.bushing.length", "shorter than its nut", "larger than nutHeight", false),
         ("\"right\": \"-5 deg\"", "\"right\": ¤\"50 deg\"", "$.runs[0].cockpitEnd.tilt.right", "larger than 45 deg", "-45 deg to 45 deg", false),
+        ("\"tilt\": { \"up\": \"3 deg\", \"right\": \"-5 deg\" }", "\"tilt\": ¤{ \"up\": \"45 deg\", \"right\": \"45 deg\" }", "$.runs[0].cockpitEnd.tilt", "a lean of 54.7 deg", "at most 45 deg", false),
 
         // Joints
         ("\"slide\": [0, 0, 1], ", "", "$.bodies[0].joints[1]", "none of \"slide\", \"turn\"", "one of", true),
@@ -331,5 +332,17 @@ public class RefusalTests
         Assert.True(at >= 0, c.Was);
         var marked = sound[..at] + c.Is + sound[(at + c.Was.Length)..];
         return (marked, marked.Replace("¤", "", StringComparison.Ordinal), c.Path, c.Found, c.Expected, c.SchemaSees);
+    }
+
+    [Theory]
+    [InlineData("2999-03-01")]
+    [InlineData("1926-03-01")]
+    public void AsBuilt_DateNoOneCanHaveMeasuredOn_IsRefused(string date)
+    {
+        var result = AircraftFile.Parse("bird.json", SoundFiles.Installed.Replace("2026-03-01", date, StringComparison.Ordinal));
+        var problem = Assert.Single(result.Problems);
+        Assert.Equal("$.runs[0].asBuilt[0].date", problem.JsonPath);
+        Assert.Contains(date, problem.Found, StringComparison.Ordinal);
+        Assert.Contains("1950 to 2100", problem.Expected, StringComparison.Ordinal);
     }
 }

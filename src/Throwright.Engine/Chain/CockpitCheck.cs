@@ -66,6 +66,13 @@ public sealed record RunClearance(
         return pair.First.Name == Handle?.Name ? pair.Second.Name : pair.First.Name;
     }
 
+    /// <summary>Does what the handle is held against move?</summary>
+    public bool CanMove(PairClearance pair)
+    {
+        ArgumentNullException.ThrowIfNull(pair);
+        return (pair.First.Name == Handle?.Name ? pair.Second : pair.First).Joints.Joints.Any(j => j.To > j.From);
+    }
+
     /// <summary>Id of the figure of a pair: clearance-right-leg.</summary>
     public string FigureOf(PairClearance pair) => FigureOf(Other(pair));
 

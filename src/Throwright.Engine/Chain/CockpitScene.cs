@@ -1,3 +1,4 @@
+using Throwright.Engine.Findings;
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
@@ -227,7 +228,8 @@ internal sealed record CockpitScene(
                     leg.Thigh?.Metres ?? usual.Thigh, leg.Shin?.Metres ?? usual.Shin, 0.5 * leg.ThighDiameter?.Metres ?? usual.ThighRadius, 0.5 * leg.ShinDiameter?.Metres ?? usual.ShinRadius);
                 if (!CockpitBodies.CanSpan(At(leg.Hip), At(leg.Heel), size))
                 {
-                    notRead.Add($"{name}: hip and heel are {FigureText.Plain((At(leg.Hip) - At(leg.Heel)).Size * 1000, 0)} mm apart, and thigh and shin of {FigureText.Plain(size.Thigh * 1000, 0)} mm and {FigureText.Plain(size.Shin * 1000, 0)} mm don't span that");
+                    var say = new FigureWriter(aircraft.Display);
+                    notRead.Add($"{name}: hip and heel are {say.Length((At(leg.Hip) - At(leg.Heel)).Size)} apart, and thigh and shin of {say.Length(size.Thigh)} and {say.Length(size.Shin)} don't span that");
                     break;
                 }
 

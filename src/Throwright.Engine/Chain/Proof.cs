@@ -45,10 +45,18 @@ internal static class Proof
             PullEnd = answer.Words.PullEnd,
             Safe = SafeStop(run),
             SafeAsSet = run.SafeEnd.Trim().Equals("as set", StringComparison.OrdinalIgnoreCase),
-            Loose = Loose(answer, run.LeverEnd?.Load),
-            WithoutSpring = run.LeverEnd?.Load is { Bias.Spring: true } load ? Loose(answer, load with { Bias = null }) : null,
+            Loose = Loose(answer, run.LeverEnd?.Load, new(aircraft.Display)),
+            WithoutSpring = run.LeverEnd?.Load is { Bias.Spring: true } load ? Loose(answer, load with { Bias = null }, new(aircraft.Display)) : null,
+            DeadPlaces = DeadPlaces(answer, new(aircraft.Display)).ToEquatableList(),
+            CableHolds = answer.Forces is { SelfHolding: { } hold } ? hold.Drive <= 0 : null,
             Pull = answer.Forces?.MostPull.Worst,
             Push = answer.Forces?.MostPush.Worst,
+            Hand = HandStrength.Of(aircraft.Pilot, run.CockpitEnd?.Knob is KnobShape.Round or null),
+            HandSide = aircraft.Pilot?.Eye is { IsKnown: true } eye && run.CockpitEnd?.Hole is { IsKnown: true } hole ? (hole.Buttline.Nominal.Metres < eye.Buttline.Nominal.Metres ? BodySide.Left : BodySide.Right) : null,
+            Travel = answer.Ladder is { } l ? l.Throw + l.LostMotion : null,
+            Stroke = run.CockpitEnd?.Stroke?.Nominal.Metres,
+            Moving = answer.Clearance is { } near ? near.Pairs.Where(p => near.CanMove(p)).Select(p => new MovingNear(near.Other(p), p.Lower)).OrderBy(m => m.Least).Take(6).ToEquatableList() : null,
+            Display = aircraft.Display,
             JointHottest = aircraft.Environment is { } at ? Hottest(at, run.LeverEnd?.Zone ?? HeatZone.Elsewhere) : null,
             LeastCushion = answer.Ladder is { } ladder ? Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least) : null,
             BracketGives = limit is { } force && run.LeverEnd?.BracketStiffness is { } stiffness ? force / stiffness.Least : null,
@@ -62,29 +70,84 @@ internal static class Proof
         return Same(run.CockpitEnd?.PushMeans) ? DeviceStop.Push : Same(run.CockpitEnd?.PullMeans) ? DeviceStop.Pull : null;
     }
 
-    private static LooseDevice Loose(RunAnswer answer, DeviceLoad? load)
+    private static LooseDevice Loose(RunAnswer answer, DeviceLoad? load, FigureWriter say)
     {
         if (load is null)
             return new(LooseWay.NotKnown, "what the device asks of the arm is not known");
-        if (answer is not { ForceCase: { } of, Sweep: { } sweep })
-            return new(LooseWay.NotKnown, "the forces along the sweep could not be worked out");
-        double least = double.PositiveInfinity, most = double.NegativeInfinity, frictionLeast = double.PositiveInfinity, frictionMost = 0;
-        foreach (var place in of.Places)
+        if (answer.Sweep is not { } sweep)
         {
-            var torque = DeviceTorque.At(load, place.Angle, sweep.PushAngle, sweep.PullAngle, of.EstimateFactor);
+            // Torques that are the same everywhere need no angles.
+            return load is { TorqueTable.Count: 0, Detents.Count: 0 } && (load.Bias?.Rate.NewtonMetresPerRadian ?? 0) == 0
+                ? Within(load, 0, 0, [0], say)
+                : new(LooseWay.NotKnown, "the sweep of the arm is not known");
+        }
+
+        if (sweep.IsMonotone)
+            return Within(load, sweep.PushAngle, sweep.PullAngle, Angles(load, sweep.PushAngle, sweep.PullAngle), say);
+        var marks = Marks(sweep);
+        string Name(int i) => i == 0 ? $"the push stop's side ({answer.Words.PushEnd})" : i == marks.Count - 2 ? $"the pull stop's side ({answer.Words.PullEnd})" : "between the dead centres";
+        return LooseDevice.OfStretches([.. Enumerable.Range(0, marks.Count - 1).Select(i => (Name(i), Within(load, sweep.PushAngle, sweep.PullAngle, Angles(load, marks[i], marks[i + 1]), say)))]);
+    }
+
+    /// <summary>Push stop, dead centres, pull stop, in that order.</summary>
+    private static List<double> Marks(Throw.Sweep sweep)
+    {
+        var up = sweep.PullAngle > sweep.PushAngle;
+        return [sweep.PushAngle, .. up ? sweep.DeadCentresInside.Order() : sweep.DeadCentresInside.OrderDescending(), sweep.PullAngle];
+    }
+
+    /// <summary>Equal steps, and where a table or a detent has a corner or a top.</summary>
+    private static List<double> Angles(DeviceLoad load, double from, double to)
+    {
+        double low = Math.Min(from, to), high = Math.Max(from, to);
+        const int steps = 64;
+        return
+        [
+            .. Enumerable.Range(0, steps + 1).Select(i => low + ((high - low) * i / steps)),
+            .. load.TorqueTable.Select(r => r.Arm.Radians).Concat(load.Detents.SelectMany(d => (double[])[d.At.Radians - d.Within.Radians, d.At.Radians - (0.5 * d.Within.Radians), d.At.Radians, d.At.Radians + (0.5 * d.Within.Radians), d.At.Radians + d.Within.Radians])).Where(a => a > low && a < high),
+        ];
+    }
+
+    private static LooseDevice Within(DeviceLoad load, double pushAngle, double pullAngle, List<double> angles, FigureWriter say)
+    {
+        var factor = load.Measured ? 1 : Published.Get("hand/estimated-load-factor").Value;
+        double least = double.PositiveInfinity, most = double.NegativeInfinity, frictionLeast = double.PositiveInfinity, frictionMost = 0;
+        foreach (var angle in angles)
+        {
+            var torque = DeviceTorque.At(load, angle, pushAngle, pullAngle, factor);
             least = Math.Min(least, torque.TowardPush.Least);
             most = Math.Max(most, torque.TowardPush.Most);
             frictionLeast = Math.Min(frictionLeast, torque.Resist.Least);
             frictionMost = Math.Max(frictionMost, torque.Resist.Most);
         }
 
+        LooseDevice Told(LooseDevice goes) => goes.Way != LooseWay.CannotTell ? goes
+            : goes with { Why = $"its own torque, {say.Torque(Math.Max(0, Math.Max(least, -most)))} to {say.Torque(Math.Max(-least, most))}, and its friction, {say.Torque(frictionLeast)} to {say.Torque(frictionMost)}, are too near each other to tell" };
         if (least >= 0)
-            return LooseDevice.Of(DeviceStop.Push, least, most, frictionLeast, frictionMost);
+            return Told(LooseDevice.Of(DeviceStop.Push, least, most, frictionLeast, frictionMost));
         return most <= 0
-            ? LooseDevice.Of(DeviceStop.Pull, -most, -least, frictionLeast, frictionMost)
+            ? Told(LooseDevice.Of(DeviceStop.Pull, -most, -least, frictionLeast, frictionMost))
             : Math.Max(-least, most) < frictionLeast
-                ? new(LooseWay.Stays, "its friction is larger than its own torque everywhere; vibration may move it")
+                ? new(LooseWay.Stays, LooseDevice.StrongerFriction)
                 : new(LooseWay.CannotTell, "its own torque changes its sense on the way");
+    }
+
+    /// <summary>An arm that stands at a dead centre: the wire can't turn it, only its own torque.</summary>
+    private static IEnumerable<DeadPlace> DeadPlaces(RunAnswer answer, FigureWriter say)
+    {
+        if (answer is not { Sweep: { IsMonotone: false } sweep })
+            yield break;
+        foreach (var dead in sweep.DeadCentresInside)
+        {
+            if (answer.Run.LeverEnd?.Load is not { } load)
+            {
+                yield return new(dead, new(LooseWay.NotKnown, "what the device asks of the arm is not known"));
+                continue;
+            }
+
+            var goes = Within(load, sweep.PushAngle, sweep.PullAngle, [dead], say);
+            yield return new(dead, goes.Way == LooseWay.Stays ? goes with { Why = "neither pull nor push of the wire turns it there, and its friction is larger than its own torque" } : goes with { Why = goes.Stop is null ? goes.Why : "its own torque turns it out of the dead centre; the wire has no part in it" });
+        }
     }
 
     internal static double Hottest(Surroundings at, HeatZone zone) => zone switch

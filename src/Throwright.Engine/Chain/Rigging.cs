@@ -89,8 +89,8 @@ public static class Rigging
             Unknowns = unknowns.ToEquatableList(),
             Predict = Predict,
             Stroke = ladder.Stroke,
-            TakenAtPush = ladder.StretchPush + Math.Max(0, -ladder.HeatAtPush.Low),
-            TakenAtPull = ladder.StretchPull + Math.Max(0, ladder.HeatAtPull.High),
+            TakenAtPush = ladder.TakenAtPush,
+            TakenAtPull = ladder.TakenAtPull,
             Wanted = ladder.Wanted,
             Most = answer.Run.CushionMost?.Metres ?? Published.Get("cushion/most").Value,
         };
@@ -180,13 +180,13 @@ public static class Rigging
         {
             if (ladder.Setting.Proposed)
                 notes.Add("This card sets the swivel for equal cushions: the file gives no place for it, or one that does not keep them. Write the readings into the file afterwards.");
-            double atPush = ladder.StretchPush + Math.Max(0, -ladder.HeatAtPush.Low), atPull = ladder.StretchPull + Math.Max(0, ladder.HeatAtPull.High);
-            double used = ladder.Throw + ladder.LostMotion, low = ladder.Wanted + atPush, high = ladder.Stroke - ladder.Wanted - atPull - used;
             string Range(double a, double b) => RangeWords(aircraft.Display, say, a, b);
-            if (high >= low)
+            if (ladder.ToRig is { } at)
             {
-                steps.Add(new($"Push lightly until {words.Device} is {words.PushEnd} against its stop. Knob from its IN stop:", Range(low, high), "knobAtPush", low, high, Math.Clamp(ladder.Setting.KnobOutAtPushStop, low, high)));
-                steps.Add(new($"Pull lightly until {words.Device} is {words.PullEnd} against its stop. Knob from its IN stop:", Range(low + used, high + used), "knobAtPull", low + used, high + used, Math.Clamp(ladder.Setting.KnobOutAtPullStop, low + used, high + used)));
+                steps.Add(new($"Push lightly until {words.Device} is {words.PushEnd} against its stop. Knob from its IN stop:", Range(at.PushLeast, at.PushMost), "knobAtPush", at.PushLeast, at.PushMost, Math.Clamp(ladder.Setting.KnobOutAtPushStop, at.PushLeast, at.PushMost)));
+                steps.Add(new($"Pull lightly until {words.Device} is {words.PullEnd} against its stop. Knob from its IN stop:", Range(at.PullLeast, at.PullMost), "knobAtPull", at.PullLeast, at.PullMost, Math.Clamp(ladder.Setting.KnobOutAtPullStop, at.PullLeast, at.PullMost)));
+                if (ladder.TakenAtPush + ladder.TakenAtPull > 5e-5)
+                    notes.Add($"Limits of the two knob places, the same on the gauge: {say.Size(ladder.Wanted)} of cushion wanted, and {say.Length(ladder.TakenAtPush, Rounding.Up)} (push) and {say.Length(ladder.TakenAtPull, Rounding.Up)} (pull) that a working hand's stretch and heat take from it.");
             }
             else
             {
@@ -194,12 +194,14 @@ public static class Rigging
                 steps.Add(new($"Pull lightly until {words.Device} is {words.PullEnd} against its stop. Knob from its IN stop:", "no place keeps both cushions: see the findings first", "knobAtPull"));
             }
 
-            steps.Add(new($"Gauge: a drill shank of {say.Size(ladder.Wanted)} passes between knob and IN stop at step 3; pull on to the OUT stop at step 4: the knob moves that much or more.", "gauge passes both times"));
+            // A drill shank is no second limit: it is the least of the reading before, by feel.
+            if (ladder.ToRig is { } gauge)
+                steps.Add(new($"By feel: a gauge of {say.Length(gauge.PushLeast, Rounding.Up)} passes between knob and IN stop at step 3; at step 4 the knob still moves out by {say.Length(ladder.Stroke - gauge.PullMost, Rounding.Up)} or more.", "passes both times"));
             steps.Add(new($"Gap from swivel to conduit tip, {words.Device} {words.PullEnd}:", $"expect {say.Length(ladder.TipAtPull.Nominal)}, least {say.Size(ladder.Wanted)}", "tipGap", ladder.Wanted, null, ladder.TipAtPull.Nominal));
             var (lostLeast, lostMost) = LostMotion(answer.LadderCase!);
             steps.Add(new("Mid travel: move the knob both ways until the device follows. Lost motion:", Range(lostLeast, lostMost), "lostMotion", lostLeast, lostMost, ladder.LostMotion));
-            if (ladder.HeatAtPush.Size > 1e-5 && aircraft.Environment is { } at)
-                notes.Add($"Hot and cold move the knob at its stops by up to {say.Length(Math.Max(ladder.HeatAtPush.Size, ladder.HeatAtPull.Size), Rounding.Up)} between {FigureText.Plain(at.Coldest.Celsius, 0)} °C and {FigureText.Plain(at.EngineBay.Celsius, 0)} °C in the engine bay; the limits above are for {FigureText.Plain(at.Rigged.Celsius, 0)} °C in the shop and count it.");
+            if (ladder.HeatAtPush.Size > 1e-5 && aircraft.Environment is { } air)
+                notes.Add($"Hot and cold move the knob at its stops by up to {say.Length(Math.Max(ladder.HeatAtPush.Size, ladder.HeatAtPull.Size), Rounding.Up)} between {FigureText.Plain(air.Coldest.Celsius, 0)} °C and {FigureText.Plain(air.EngineBay.Celsius, 0)} °C in the engine bay; the limits above are for {FigureText.Plain(air.Rigged.Celsius, 0)} °C in the shop and count it.");
         }
         else
         {
@@ -208,13 +210,13 @@ public static class Rigging
         }
 
         var seats = Published.Table("order/set-screw-torque");
-        var torques = string.Join(", ", seats.Rows.Take(4).Select(r => $"{r.Find("size")!.Text} {r.Find("low")!.Text}"));
+        var torques = string.Join(", ", seats.Rows.Take(4).Select(r => $"{r.Find("size")!.Text} {say.TightenTo(r.Si("low"))}"));
         var hold = run.LeverEnd?.Swivel.HoldsBy ?? [];
         steps.Add(new(
-            $"Set screw tight by its size ({torques} lbf in){(hold.Contains(WireHold.Threadlocker) ? ", threadlocker by its sheet" : "")}{(hold.Contains(WireHold.BentTail) ? ", wire's tail bent over 90° behind the fitting" : "")}. Paint a line across screw, fitting and wire, and across conduit and anchor.",
+            $"Set screw tight by its size ({torques}){(hold.Contains(WireHold.Threadlocker) ? ", threadlocker by its sheet" : "")}{(hold.Contains(WireHold.BentTail) ? ", wire's tail bent over 90° behind the fitting" : "")}. Paint a line across screw, fitting and wire, and across conduit and anchor.",
             hold.Any(h => h is WireHold.BentTail or WireHold.Crimp or WireHold.LoopedEye) ? "screw, second hold, paint lines" : "screw and paint lines; a second hold is missing"));
         if (run.Installation?.Joint is { } joint)
-            steps.Add(new($"Joint of swivel and arm: {Hardware.TorqueWords(joint)} New cotter each time. The swivel turns freely on its pin.", "free, no play up and down"));
+            steps.Add(new($"Joint of swivel and arm: {Hardware.TorqueWords(joint, say)} New cotter each time. The swivel turns freely on its pin.", "free, no play up and down"));
         steps.Add(new("Twenty full strokes. Take the two knob places again.", $"no change over {say.Size(Length.MetresPerInch / 64)}"));
         if (answer is { Forces: { } forces, Sweep: { } sweep })
         {
@@ -236,11 +238,11 @@ public static class Rigging
         if (run.CockpitEnd is { Lock: not LockKind.None })
             steps.Add(new("Lock the knob half way. Load the wire at the device, then let go.", "knob and device stay", "hold"));
         steps.Add(new($"From the seat, belted: full travel with one hand. Pushing takes {words.Device} to {words.PushEnd}, pulling to {words.PullEnd}. The marking reads {(run.Label.Length > 0 ? run.Label : "(no label yet)")}{(run.How.Length > 0 ? ", " + run.How : "")}.", "as marked; nothing else moves"));
-        if (run.Emergency)
-            steps.Add(new("Emergency control, operating check: one motion, one hand; write force, travel and time.", "hand: ____  force: ____  time: ____"));
+        foreach (var item in (answer.Proof ?? Prove.ProveSolver.Solve(Proof.CaseFor(aircraft, answer))).Operating)
+            steps.Add(new($"Emergency control, {item.What}: {item.Do}", item.Expect));
         return new()
         {
-            Tools = ["steel rule", "drill shank or feeler gauge", "spring scale", "protractor", "torque wrench (lbf in)", "paint pen", "a second person"],
+            Tools = ["steel rule", "drill shank or feeler gauge", "spring scale", "protractor", "torque wrench", "paint pen", "a second person"],
             Warning = "A hand near the propeller can be killed by it. Magneto switches off and grounded, fuel off, before step 1. This card does not approve the work.",
             Steps = steps.ToEquatableList(),
             Notes = notes.ToEquatableList(),

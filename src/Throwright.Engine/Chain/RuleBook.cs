@@ -1,6 +1,7 @@
 using System.Text;
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Cushion;
+using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
 using Throwright.Engine.Make;
@@ -62,6 +63,7 @@ public static class RuleBook
         new(ProveRules.Fire, "Does a control that must work in a fire stand one?", "nothing stated of its conduit", "fire resistant", "fireproof, or no part in the engine compartment"),
         new(ProveRules.Distance, "Does the cable keep clear of wiring and lines?", "closer than asked, or touching", "the limit is from memory", "clear of them"),
         new(ProveRules.People, "Can a weaker hand work it?", "", "more than a weaker hand gives", "within"),
+        new(ProveRules.Operating, "What does the operating check of an emergency control show?", "", "something that moves can touch it, or it takes more than the chosen hand gives", "everything told; time is taken from the seat; without it: needs input"),
         new(ProveRules.Unsaid, "What do the rules of installation still wait for?", "", "", "(needs input: the file does not say)"),
         new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "nearer, and no throttle in the file", "left of the throttle or far enough"),
         new(PanelOrder.Levers, "Do the engine controls stand in the published order?", "another order", "", "power, propeller, mixture"),
@@ -116,6 +118,30 @@ public static class RuleBook
         new(MountRules.Tilted, "Is there a tilt that clears?", "none within the range, proved", "not decided", "the smallest that clears, proved"),
         new(RunFindings.NeedsInput + "PATH", "Is an input missing that a stage waits for?", "", "", "(needs input: the stage is named, the others go on)"),
     ];
+
+    /// <summary>Rules whose cautions hold for most installations of their kind, whatever the figures of this one.</summary>
+    private static readonly HashSet<string> Standing =
+    [
+        ProveRules.SafeEnd, ProveRules.Spring, ProveRules.WireHold, ProveRules.SwivelTest, ProveRules.AnchorTest, ProveRules.JointLocks, ProveRules.Jam, ProveRules.Fire, ProveRules.Unsaid,
+        ClearanceRules.Contacts, ClearanceRules.Skin, MeshFindings.Open, RouteFindings.Meshes, MakeRules.Stock, MakeRules.Key, MakeRules.Galvanic, MountRules.Friction,
+    ];
+
+    /// <summary>
+    /// Order in which findings are read: what fails, what can't be told for want of an input, cautions by this run's own
+    /// figures, cautions that such a run always has, what is clear.
+    /// </summary>
+    public static int Place(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        var standing = Standing.Contains(finding.Rule);
+        return finding.Verdict switch
+        {
+            Verdict.Fail => 0,
+            Verdict.NeedsInput => standing ? 4 : 1,
+            Verdict.Caution => standing ? 3 : 2,
+            _ => 5,
+        };
+    }
 
     /// <summary>Is this the id of a rule in the book?</summary>
     public static bool Holds(string rule)

@@ -43,7 +43,7 @@ public sealed record RunAnswer
     public EquatableList<EndPairs> Ends { get; init; } = [];
     public required EquatableList<Need> Needs { get; init; }
 
-    /// <summary>Worst first; within a verdict in the order of the chain.</summary>
+    /// <summary>In the order of <see cref="RuleBook.Place"/>; within a place in the order of the chain.</summary>
     public required EquatableList<Finding> Findings { get; init; }
     public required EquatableList<Figure> Figures { get; init; }
 

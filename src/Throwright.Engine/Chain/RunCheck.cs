@@ -81,7 +81,7 @@ public static class RunCheck
         var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = f is { Rule: ClearanceRules.Pair, Verdict: Verdict.Fail } ? cockpitEffort?.Cures == false ? [] : mount.Value : Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
-            .OrderByDescending(f => f.Verdict)
+            .OrderBy(RuleBook.Place)
             .ToEquatableList();
         return answer with
         {
@@ -183,8 +183,9 @@ public static class RunCheck
 
     private static string SentenceOf(RunAnswer answer, EquatableList<Finding> findings, FigureWriter say)
     {
-        if (findings.Count > 0 && findings[0].Verdict != Verdict.Clear)
-            return findings[0].Sentence;
+        // The first of the worst: an input that is missing stands before a caution in the list, not in its place on the plate.
+        if (findings.Count > 0 && findings.Max(f => f.Verdict) is var worst && worst != Verdict.Clear)
+            return findings.First(f => f.Verdict == worst).Sentence;
         if (answer.Ladder is not { } ladder)
             return "Nothing to check yet.";
         var cushions = $"cushion IN {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)}, OUT {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";

@@ -46,9 +46,30 @@ public sealed record TravelLadder
     public required long Samples { get; init; }
     public required ulong Seed { get; init; }
 
+    /// <summary>
+    /// Where a light hand shall find the knob when it is rigged: at the push stop from wanted cushion and what the working
+    /// hand's stretch and heat take there, the same at the pull stop. Null: the throw leaves no place that keeps both.
+    /// The rigging card, the gauge to cut out and the readings all go by these.
+    /// </summary>
+    public KnobPlaces? ToRig
+    {
+        get
+        {
+            double used = Throw + LostMotion, low = Wanted + TakenAtPush, high = Stroke - Wanted - TakenAtPull - used;
+            return high >= low ? new(low, high, low + used, high + used) : null;
+        }
+    }
+
+    /// <summary>What a working hand and heat take from the cushion at the push stop and at the pull stop, m.</summary>
+    public double TakenAtPush => StretchPush + Math.Max(0, -HeatAtPush.Low);
+    public double TakenAtPull => StretchPull + Math.Max(0, HeatAtPull.High);
+
     /// <summary>The smallest assured margin of all four cushions decides.</summary>
     public CushionRange Governing => ((CushionRange[])[KnobIn, KnobOut, TipAtPull, TipAtPush]).MinBy(c => c.Least)!;
 }
+
+/// <summary>Knob places from the IN stop, light hand, shop temperature, m.</summary>
+public readonly record struct KnobPlaces(double PushLeast, double PushMost, double PullLeast, double PullMost);
 
 /// <summary>One cushion with all that is known of its size, m.</summary>
 /// <param name="Nominal">At nominal dimensions and rigging temperature.</param>

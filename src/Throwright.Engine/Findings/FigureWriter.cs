@@ -61,6 +61,22 @@ public sealed class FigureWriter(Display display)
         ? $"{FigureText.Plain(newtonMetres / Shapes.Quantities.Torque.NewtonMetresPerPoundForceInch, 2)} lbf in"
         : $"{FigureText.Plain(newtonMetres, 3)} N m";
 
+    /// <summary>A torque to tighten to, for either wrench, this builder's unit first: "1.13 N m (10 lbf in)".</summary>
+    public string TightenTo(double newtonMetres) => Both(InchPounds(newtonMetres, Rounding.Nearest), Newtonmetres(newtonMetres, Rounding.Nearest));
+
+    /// <summary>The same from and to, rounded to the inside.</summary>
+    public string TightenTo(double low, double high) => Both(
+        $"{InchPounds(low, Rounding.Up)} to {InchPounds(high, Rounding.Down)}",
+        $"{Newtonmetres(low, Rounding.Up)} to {Newtonmetres(high, Rounding.Down)}");
+
+    private static string InchPounds(double newtonMetres, Rounding rounding) => FigureText.Plain(newtonMetres / Shapes.Quantities.Torque.NewtonMetresPerPoundForceInch, 0, rounding);
+
+    private static string Newtonmetres(double newtonMetres, Rounding rounding) => FigureText.Plain(newtonMetres, 2, rounding);
+
+    private string Both(string inchPounds, string newtonMetres) => display.Force == ForceUnit.PoundForce
+        ? $"{inchPounds} lbf in ({newtonMetres} N m)"
+        : $"{newtonMetres} N m ({inchPounds} lbf in)";
+
     /// <summary>Any figure by its kind.</summary>
     public string Text(QuantityKind kind, double si, Rounding rounding = Rounding.Nearest) => kind switch
     {

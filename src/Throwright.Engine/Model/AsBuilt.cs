@@ -10,6 +10,9 @@ public sealed record AsBuilt
     public string By { get; init; } = "";
     public string Note { get; init; } = "";
 
+    /// <summary>Something was moved or replaced just before: drift counts anew from here.</summary>
+    public bool Rerigged { get; init; }
+
     /// <summary>In the shop, at that moment.</summary>
     public Temperature? Temperature { get; init; }
 

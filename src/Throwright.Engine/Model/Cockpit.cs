@@ -20,7 +20,13 @@ public sealed record Pilot
 
     /// <summary>The smallest person who must reach; null: the smallest that is published.</summary>
     public PilotSize? Smallest { get; init; }
+
+    /// <summary>What this pilot's hand gives; null: the published figures.</summary>
+    public PilotStrength? Strength { get; init; }
 }
+
+/// <summary>Largest forces of one hand for a moment, taken from the seat, belted. What was not measured is null.</summary>
+public sealed record PilotStrength(Force? Pull, Force? Push, Force? Pinch);
 
 /// <summary>Body sizes by percentile of a published survey.</summary>
 public enum PilotSize

@@ -35,6 +35,28 @@ public sealed record Installation
 
     /// <summary>Plastic and other parts to be held against the temperature of their place.</summary>
     public EquatableList<InstalledPart> Parts { get; init; } = [];
+
+    /// <summary>Sizes and strengths of the parts that stand a jammed device; null: not given.</summary>
+    public PartStrengths? Strength { get; init; }
+}
+
+/// <summary>What strength of pin, arm, bracket and shank is counted by, beyond their sizes elsewhere. What is not known is null.</summary>
+public sealed record PartStrengths
+{
+    /// <summary>Arm or fitting is a fork: the pin is cut in two places.</summary>
+    public bool Forked { get; init; }
+
+    /// <summary>Ultimate shear strength of the pin; null: that of the AN bolt of its diameter, where published.</summary>
+    public Stress? PinShear { get; init; }
+
+    /// <summary>Width of the arm in its plane of turning, where it meets its hub.</summary>
+    public Length? ArmWidth { get; init; }
+
+    /// <summary>Middle of the hole in use to the arm's nearest edge.</summary>
+    public Length? ArmEdge { get; init; }
+    public Stress? ArmYield { get; init; }
+    public Stress? BracketYield { get; init; }
+    public Stress? ShankYield { get; init; }
 }
 
 /// <summary>What the aircraft is measured by.</summary>

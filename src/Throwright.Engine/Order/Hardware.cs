@@ -92,18 +92,18 @@ public static class Hardware
     }
 
     /// <summary>"10-32, shear nut: 12 to 15 lbf in and the nut's own drag."</summary>
-    public static string TorqueWords(Joint joint)
+    public static string TorqueWords(Joint joint, FigureWriter say)
     {
         ArgumentNullException.ThrowIfNull(joint);
+        ArgumentNullException.ThrowIfNull(say);
         if (joint.Kind == PinKind.ClevisPin || joint.Diameter is not { } d || SizeOf(d.Metres) is not { } size)
             return "as its maker says.";
         var thread = size.Find("thread")!.Text;
         if (Torque(thread, false, 0) is not { } t)
             return "as its maker says.";
-        static string InchPounds(double newtonMetres) => FigureText.Plain(newtonMetres / Shapes.Quantities.Torque.NewtonMetresPerPoundForceInch, 0);
         var castle = joint.HeldBy.Any(h => h is JointLock.CastleNut or JointLock.SelfLockingCastleNut);
         return joint.Turns
             ? $"{thread} bolt that turns: nut snug only, so that the swivel stays free; then the cotter."
-            : $"{thread}, shear nut: {InchPounds(t.Low)} to {InchPounds(t.High)} lbf in plus the nut's measured drag{(castle ? ", start low and go to the next slot" : "")}.";
+            : $"{thread}, shear nut: {say.TightenTo(t.Low, t.High)} plus the nut's measured drag{(castle ? ", start low and go to the next slot" : "")}.";
     }
 }

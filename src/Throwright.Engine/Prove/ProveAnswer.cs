@@ -1,3 +1,4 @@
+using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Shapes;
 
@@ -17,9 +18,19 @@ public sealed record ProveAnswer
     /// <summary>Bearing stress at limit times the factor of a push-pull joint, Pa; null: dimensions not given.</summary>
     public double? BearingAsked { get; init; }
 
+    /// <summary>Operating check of an emergency control, item by item; empty: it is none.</summary>
+    public EquatableList<OperatingItem> Operating { get; init; } = [];
+
     /// <summary>What the file does not say, each with the rules that wait for it.</summary>
     public required EquatableList<NotSaid> Waiting { get; init; }
 }
+
+/// <summary>One item of the operating check of an emergency control.</summary>
+/// <param name="What">"force", "travel", "time".</param>
+/// <param name="Do">What is done and looked at.</param>
+/// <param name="Expect">What must come out, or what is written down.</param>
+/// <param name="Known">False: the file lacks what it takes to say it.</param>
+public sealed record OperatingItem(string What, string Do, string Expect, bool Known, EquatableList<SourceRef> Sources);
 
 /// <summary>A member of the file that rules wait for.</summary>
 public sealed record NotSaid(string Path, string What);
@@ -36,6 +47,9 @@ public enum SingleFailure
     SpringBreaks,
     LockSticks,
     LockLetsGo,
+
+    /// <summary>Nothing has failed: the arm stands where the wire points at the pivot.</summary>
+    AtDeadCentre,
 }
 
 /// <summary>One single failure of one run.</summary>

@@ -1,4 +1,5 @@
 using Throwright.Engine.Model;
+using Throwright.Shapes;
 
 namespace Throwright.Engine.Prove;
 
@@ -22,9 +23,29 @@ public sealed record ProveCase
     /// <summary>The same with its spring broken; null: no spring.</summary>
     public LooseDevice? WithoutSpring { get; init; }
 
+    /// <summary>Dead centres inside the sweep; empty: none, or no sweep.</summary>
+    public EquatableList<DeadPlace> DeadPlaces { get; init; } = [];
+
+    /// <summary>Friction of the cable alone keeps the device from moving the knob, lock or no lock; null: forces not worked out.</summary>
+    public bool? CableHolds { get; init; }
+
     /// <summary>Largest hand force of normal use, worst case, N; null: not worked out. Pull and push.</summary>
     public double? Pull { get; init; }
     public double? Push { get; init; }
+
+    /// <summary>What the chosen pilot's hand can give.</summary>
+    public HandStrength Hand { get; init; } = HandStrength.Published(null, pinched: true);
+
+    /// <summary>Hand on the control's side; null: the file does not say where the shoulder is.</summary>
+    public BodySide? HandSide { get; init; }
+
+    /// <summary>Knob travel between the device's stops, light hand, and the whole stroke, m; null: not worked out.</summary>
+    public double? Travel { get; init; }
+    public double? Stroke { get; init; }
+
+    /// <summary>What else in the file can move near the handle, each with its least distance over all positions, m; null: nothing described.</summary>
+    public EquatableList<MovingNear>? Moving { get; init; }
+    public Display Display { get; init; } = new();
 
     /// <summary>Highest temperature where the joint sits, degC; null: not known.</summary>
     public double? JointHottest { get; init; }
@@ -36,32 +57,5 @@ public sealed record ProveCase
     public double? BracketGives { get; init; }
 }
 
-/// <summary>Where a device goes that nothing holds any more.</summary>
-public enum LooseWay
-{
-    ToPushStop,
-    ToPullStop,
-
-    /// <summary>Its own friction holds it where it was; vibration may move it.</summary>
-    Stays,
-
-    /// <summary>Friction and bias are too near each other.</summary>
-    CannotTell,
-
-    /// <summary>What the device asks of the arm is not known yet.</summary>
-    NotKnown,
-}
-
-/// <summary>Where it goes, and why.</summary>
-public sealed record LooseDevice(LooseWay Way, string Why)
-{
-    public DeviceStop? Stop => Way switch { LooseWay.ToPushStop => DeviceStop.Push, LooseWay.ToPullStop => DeviceStop.Pull, _ => null };
-
-    /// <summary>From the torque of the device's own against its friction, N m, both with their limits over the sweep.</summary>
-    public static LooseDevice Of(DeviceStop toward, double biasLeast, double biasMost, double frictionLeast, double frictionMost) =>
-        biasLeast > frictionMost
-            ? new(toward == DeviceStop.Push ? LooseWay.ToPushStop : LooseWay.ToPullStop, "its own torque is larger than its friction everywhere")
-            : biasMost < frictionLeast
-                ? new(LooseWay.Stays, biasMost > 0 ? "its friction is larger than its own torque everywhere; vibration may move it" : "nothing drives it; vibration may move it")
-                : new(LooseWay.CannotTell, "its friction and its own torque are too near each other to tell");
-}
+/// <summary>A body that can move while the hand works the control.</summary>
+public sealed record MovingNear(string Name, double Least);

@@ -29,6 +29,7 @@ public static class ProveRules
     public const string Fire = "prove/fire";
     public const string Distance = "prove/distance";
     public const string People = "prove/weaker-hand";
+    public const string Operating = "prove/operating-check";
     public const string Unsaid = "prove/not-said";
 
     private static readonly SourceRef Practice = new("common-practice", "judgement", Evidence.CommonPractice);
@@ -73,6 +74,7 @@ public static class ProveRules
         yield return OfFire(run);
         yield return OfDistance(run, say);
         yield return OfPeople(of, say);
+        yield return OperatingCheck.Finding(of, answer);
         if (answer.Waiting.Count > 0)
         {
             yield return Say(
@@ -195,15 +197,21 @@ public static class ProveRules
         var engine = of.Run.Function is ControlFunction.Throttle or ControlFunction.Mixture;
         var end = of.SafeAsSet ? "where it was set" : of.Safe == DeviceStop.Push ? of.PushEnd : of.PullEnd;
         var row = answer.Failures.First(f => f.Failure == SingleFailure.WireParts);
-        var goes = row.Goes is { } stop ? $"goes to {(stop == DeviceStop.Push ? of.PushEnd : of.PullEnd)} by itself" : "stays where it was set";
+        var goes = row.Goes is { } stop ? $"goes to {(stop == DeviceStop.Push ? of.PushEnd : of.PullEnd)} by itself"
+            : of.Loose.Way == LooseWay.BySide ? "goes by the side of the dead centre it was on" : "stays where it was set";
         const string cure = "A spring toward the safe end cures it; its force then counts at the hand.";
         return row.IsSafeEnd switch
         {
             true => Say(SafeEnd, Verdict.Clear, $"If the wire parts, {of.Device} {goes}, its declared safe end.", of.SafeAsSet ? "Vibration may still move it." : "", sources),
             null => Say(SafeEnd, Verdict.Caution, $"If the wire parts, it can't be told whether {of.Device} goes to {end}, its declared safe end.", $"{char.ToUpperInvariant(of.Loose.Why[0])}{of.Loose.Why[1..]}. Measure both on the device.", sources),
-            _ => Say(SafeEnd, engine && row.Goes is not null ? Verdict.Fail : Verdict.Caution, $"If the wire parts, {of.Device} {goes}, not to {end}, its declared safe end.", cure, sources),
+            _ => Say(
+                SafeEnd, engine && of.Loose.Ways.Any(w => w is LooseWay.ToPushStop or LooseWay.ToPullStop && Wrong(of, w)) ? Verdict.Fail : Verdict.Caution,
+                $"If the wire parts, {of.Device} {goes}, not to {end}, its declared safe end.",
+                (of.Loose.Way == LooseWay.BySide ? $"{char.ToUpperInvariant(row.Where[0])}{row.Where[1..]}. " : "") + cure, sources),
         };
     }
+
+    private static bool Wrong(ProveCase of, LooseWay way) => of.Safe != (way == LooseWay.ToPushStop ? DeviceStop.Push : DeviceStop.Pull);
 
     private static Finding? OfSpring(ProveCase of, ProveAnswer answer)
     {
@@ -363,14 +371,13 @@ public static class ProveRules
     {
         if (of is not { Pull: { } pull, Push: { } push } || !double.IsFinite(Math.Max(pull, push)))
             return null;
-        Datum weakPull = Published.Get("people/weak-pull"), weakPush = Published.Get("people/weak-push"), pinch = Published.Get("people/weak-pinch");
-        var pinched = of.Run.CockpitEnd?.Knob is KnobShape.Round or null;
-        double canPull = pinched ? Math.Min(weakPull.Value, pinch.Value) : weakPull.Value, canPush = weakPush.Value;
+        var hand = of.Hand;
+        double canPull = hand.Pull, canPush = hand.Push;
         var able = pull <= canPull && push <= canPush;
         return Say(
             People, able ? Verdict.Clear : Verdict.Caution,
-            $"It takes up to {say.Force(pull)} to pull and {say.Force(push)} to push; nineteen women of twenty can give {say.Force(canPull, Rounding.Down)} and {say.Force(canPush, Rounding.Down)} for a moment{(pinched ? ", finger and thumb" : "")}, wherever it sits in reach.",
-            "For chosen people: take the force with a spring scale from the seat, belted.", pinched ? [pinch.Source, weakPush.Source] : [weakPull.Source, weakPush.Source]) with
+            $"It takes up to {say.Force(pull)} to pull and {say.Force(push)} to push; {hand.Who} can give {say.Force(canPull, Rounding.Down)} and {say.Force(canPush, Rounding.Down)} for a moment{(of.Run.CockpitEnd?.Knob is KnobShape.Round or null ? ", finger and thumb" : "")}, wherever it sits in reach.",
+            "For your own pilot: the force with a spring scale from the seat, belted, goes to pilot.strength.", [hand.PullFrom, hand.PushFrom]) with
         { Limit = new(canPull, QuantityKind.Force, false) };
     }
 }

@@ -1,6 +1,8 @@
+using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
 using Throwright.Shapes;
+using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Prove;
 
@@ -18,6 +20,7 @@ public static class ProveSolver
             LimitForce = limit,
             IsChosen = chosen is not null,
             BearingAsked = Bearing(of.Run.Installation?.Joint, limit),
+            Operating = OperatingCheck.Of(of).ToEquatableList(),
             Waiting = Waiting(of).ToEquatableList(),
         };
     }
@@ -50,8 +53,16 @@ public static class ProveSolver
         if (run.CockpitEnd is { Lock: not LockKind.None } end)
         {
             yield return Stays(of, SingleFailure.LockSticks, "The lock of the handle sticks", "the knob does not move", "work it at each inspection, cold and hot");
-            yield return Loose(of, SingleFailure.LockLetsGo, end.Lock == LockKind.Friction ? "The friction lock lets go" : "The lock of the handle lets go", "the knob creeps from its place", "set it half way, run the engine, look again");
+            var letsGo = end.Lock == LockKind.Friction ? "The friction lock lets go" : "The lock of the handle lets go";
+            const string found = "set it half way, run the engine, look again";
+            // The wire still hangs on: what the conduit takes away may be enough.
+            yield return of.CableHolds == true && of.Loose.Way != LooseWay.NotKnown
+                ? Row(of, SingleFailure.LockLetsGo, letsGo, new(LooseWay.Stays, "the friction of cable and device holds it; vibration may move it"), "the knob moves with less force than it used to", found)
+                : Loose(of, SingleFailure.LockLetsGo, letsGo, "the knob creeps from its place", found);
         }
+
+        foreach (var place in of.DeadPlaces)
+            yield return Row(of, SingleFailure.AtDeadCentre, $"Nothing fails; the arm stands at the dead centre, {FigureText.Plain(place.Angle * 180 / Math.PI, 1)}°", place.Goes, "the knob moves a little and the device does not answer; then it may go either way", "work the arm through its whole sweep by the knob, with the device seen");
     }
 
     private static FailureRow Loose(ProveCase of, SingleFailure failure, string what, string feels, string found) => Row(of, failure, what, of.Loose, feels, found);
@@ -61,11 +72,40 @@ public static class ProveSolver
 
     private static FailureRow Row(ProveCase of, SingleFailure failure, string what, LooseDevice goes, string feels, string found)
     {
-        var where = goes.Stop is { } stop
-            ? $"goes {ToEnd(of, stop)}: {goes.Why}"
-            : goes.Way == LooseWay.Stays ? $"stays where it was: {goes.Why}" : $"can't be told: {goes.Why}";
-        bool? safe = goes.Way is LooseWay.CannotTell or LooseWay.NotKnown || (of.Safe is null && !of.SafeAsSet) ? null : of.SafeAsSet ? goes.Stop is null : goes.Stop == of.Safe;
-        return new(failure, what, goes.Stop, where, safe, feels, found, Action(of.Run.Function));
+        return new(failure, what, goes.Stop, Where(of, goes), IsSafe(of, goes), feels, found, Action(of.Run.Function));
+    }
+
+    /// <summary>Where it goes, from each side of a dead centre where there is one.</summary>
+    internal static string Where(ProveCase of, LooseDevice goes)
+    {
+        string Ends(LooseWay way, string why) => way switch
+        {
+            LooseWay.ToPushStop => $"goes {ToEnd(of, DeviceStop.Push)}: {why}",
+            LooseWay.ToPullStop => $"goes {ToEnd(of, DeviceStop.Pull)}: {why}",
+            LooseWay.Stays => $"stays where it was: {why}",
+            LooseWay.Rests => "goes to about the dead centre and rests there: beyond it its own torque no longer drives it",
+            _ => $"can't be told: {why}",
+        };
+        return goes.Way == LooseWay.BySide
+            ? string.Join("; ", goes.Stretches.Select(s => $"from {s.Name} it {Ends(s.Ends, s.Why)}"))
+            : Ends(goes.Way, goes.Why) + (goes.Stretches.Count > 0 ? "; so from every side of the dead centre, which only the wire knows" : "");
+    }
+
+    /// <summary>Is every end that it may come to the declared one; null: none declared, or it can't be told.</summary>
+    private static bool? IsSafe(ProveCase of, LooseDevice goes)
+    {
+        if (of.Safe is null && !of.SafeAsSet)
+            return null;
+        bool? Of(LooseWay way) => way switch
+        {
+            LooseWay.ToPushStop => of.Safe == DeviceStop.Push,
+            LooseWay.ToPullStop => of.Safe == DeviceStop.Pull,
+            LooseWay.Stays => of.SafeAsSet,
+            LooseWay.Rests => false,
+            _ => null,
+        };
+        var ways = goes.Ways.Select(Of).ToList();
+        return ways.Contains(false) ? false : ways.Contains(null) ? null : true;
     }
 
     internal static string ToEnd(ProveCase of, DeviceStop stop) => stop == DeviceStop.Push ? $"to its push stop ({of.PushEnd})" : $"to its pull stop ({of.PullEnd})";

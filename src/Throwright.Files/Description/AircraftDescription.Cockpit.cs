@@ -12,6 +12,9 @@ internal static partial class AircraftDescription
     /// <summary>A point that belongs to a sheet may lie this far off it, m: more is a slip, not a bump. Own choice.</summary>
     private const double MostOffSheet = 0.025;
 
+    /// <summary>A wedge is worked out up to 30 deg; a lean typed beyond it, both ways together, is a slip or no installation. deg. Own choice.</summary>
+    private const double MostLean = 45;
+
     private static Vector3 Place(PointAt point) => new(point.Station.Nominal.Metres, point.Buttline.Nominal.Metres, point.Waterline.Nominal.Metres);
 
     private static Vector3 Way(DirectionAt direction) => new Vector3(direction.Aft, direction.Right, direction.Up).Unit();
@@ -31,6 +34,15 @@ internal static partial class AircraftDescription
         new("man95", PilotSize.Man95, "95 of 100 men are smaller"),
     ];
 
+    private static class StrengthShape
+    {
+        private static ExactShape<Force> Hand => new("1 N", "2000 N");
+        public static readonly Member<Force> Pull = Optional("pull", Hand, "Largest pull aft of one hand at a handle where the controls are, for a moment.");
+        public static readonly Member<Force> Push = Optional("push", Hand, "Largest push forward.");
+        public static readonly Member<Force> Pinch = Optional("pinch", Hand, "Largest pull at a round knob held by finger and thumb.");
+        public static readonly ObjectShape<PilotStrength> Shape = new("pilotStrength", "what the pilot's hand gives", [Pull, Push, Pinch], g => new(g.Maybe(Pull), g.Maybe(Push), g.Maybe(Pinch)));
+    }
+
     private static class PilotShape
     {
         public static readonly WordShape<PilotSize> Sizes = new(PilotSizes);
@@ -39,11 +51,12 @@ internal static partial class AircraftDescription
         public static readonly Member<Length> Reach = Optional("reach", new ExactShape<Length>("200 mm", "1200 mm"), "Point of the shoulder to the middle of a stick held in the fist, arm stretched. Left out: the published figure of the smallest.");
         public static readonly Member<PilotSize> Largest = Optional("largest", Sizes, "The largest person whose legs must find room. Left out: the largest that is published.");
         public static readonly Member<PilotSize> Smallest = Optional("smallest", Sizes, "The smallest person who must reach. Left out: the smallest that is published.");
+        public static readonly Member<PilotStrength> Strength = Optional("strength", StrengthShape.Shape, "What your own hand gives, with a spring scale from the seat, belted. Left out: published figures of the smallest.");
         public static readonly ObjectShape<Pilot> Shape = new(
             "pilot",
             "the pilot",
-            [Eye, Shoulder, Reach, Largest, Smallest],
-            g => new() { Eye = g.Item(Eye), Shoulder = g.Item(Shoulder), Reach = g.Maybe(Reach), Largest = g.Maybe(Largest), Smallest = g.Maybe(Smallest) });
+            [Eye, Shoulder, Reach, Largest, Smallest, Strength],
+            g => new() { Eye = g.Item(Eye), Shoulder = g.Item(Shoulder), Reach = g.Maybe(Reach), Largest = g.Maybe(Largest), Smallest = g.Maybe(Smallest), Strength = g.Item(Strength) });
     }
 
     private static class SheetHoleShape
@@ -124,7 +137,15 @@ internal static partial class AircraftDescription
     {
         public static readonly Member<Angle> Upward = Optional("up", new ExactShape<Angle>("-45 deg", "45 deg"), "Lean toward up in the sheet, seen from the side.", Angle.Zero, "0 deg");
         public static readonly Member<Angle> Rightward = Optional("right", new ExactShape<Angle>("-45 deg", "45 deg"), "Lean toward the pilot's right, seen from above.", Angle.Zero, "0 deg");
-        public static readonly ObjectShape<MountTilt> Shape = new("tilt", "the tilt of the shank", [Upward, Rightward], g => new(g.Or(Upward), g.Or(Rightward)));
+        public static readonly ObjectShape<MountTilt> Shape = new("tilt", "the tilt of the shank", [Upward, Rightward], g => new(g.Or(Upward), g.Or(Rightward)),
+            new Rule(
+                $"Both leans together are at most {MostLean:0} deg from square to the sheet.",
+                g =>
+                {
+                    double up = Math.Tan(g.Or(Upward).Radians), right = Math.Tan(g.Or(Rightward).Radians), lean = Math.Atan(Math.Sqrt((up * up) + (right * right))) * 180 / Math.PI;
+                    if (lean > MostLean + 1e-9)
+                        g.RefuseSelf(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"a lean of {lean:0.#} deg, both together"), $"at most {MostLean:0} deg: beyond it no wedge can be made and the bushing does not seat");
+                }));
     }
 
     private static class TurnsShape

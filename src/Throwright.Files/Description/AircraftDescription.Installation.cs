@@ -98,6 +98,32 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<InstalledPart> Shape = new("installedPart", "a part held against heat", [Name, Material, Place, Clamped], g => new(g.Must(Name), g.Must(Material), g.Must(Place), g.Or(Clamped)));
     }
 
+    private static class PartStrengthsShape
+    {
+        private static ExactShape<Stress> Strength => new("1 MPa", "5000 MPa");
+        public static readonly Member<bool> Forked = Yes("forked", "Arm or fitting is a fork, so that the pin is held on both sides.");
+        public static readonly Member<Stress> PinShear = Optional("pinShear", Strength, "Ultimate shear strength of the pin, by its specification. Left out: the published one of the AN bolt of its diameter.");
+        public static readonly Member<Length> ArmWidth = Optional("armWidth", new ExactShape<Length>("1 mm", "200 mm"), "Width of the arm, in the plane it turns in, where it meets its hub.");
+        public static readonly Member<Length> ArmEdge = Optional("armEdge", new ExactShape<Length>("0.5 mm", "200 mm"), "Middle of the hole in use to the arm's nearest edge.");
+        public static readonly Member<Stress> ArmYield = Optional("armYield", Strength, "Yield strength of the arm's material, by its specification.");
+        public static readonly Member<Stress> BracketYield = Optional("bracketYield", Strength, "Yield strength of the bracket's sheet, by its specification.");
+        public static readonly Member<Stress> ShankYield = Optional("shankYield", Strength, "Yield strength of the knob's shank.");
+        public static readonly ObjectShape<PartStrengths> Shape = new(
+            "strength",
+            "what the parts stand",
+            [Forked, PinShear, ArmWidth, ArmEdge, ArmYield, BracketYield, ShankYield],
+            g => new()
+            {
+                Forked = g.Or(Forked),
+                PinShear = g.Maybe(PinShear),
+                ArmWidth = g.Maybe(ArmWidth),
+                ArmEdge = g.Maybe(ArmEdge),
+                ArmYield = g.Maybe(ArmYield),
+                BracketYield = g.Maybe(BracketYield),
+                ShankYield = g.Maybe(ShankYield),
+            });
+    }
+
     private static class InstallationShape
     {
         public static readonly Member<bool> Critical = new("critical", Flag, required: false, "Losing this control would prevent continued safe flight and landing: every joint then needs two retaining devices.");
@@ -136,10 +162,12 @@ internal static partial class AircraftDescription
         public static readonly Member<EquatableList<Neighbour>> Near = Optional("near", new ListShape<Neighbour>(NeighbourShape.Shape, "neighbours", 50), "What the cable passes closely.", [], "");
         public static readonly Member<EquatableList<InstalledPart>> Parts = Optional("parts", new ListShape<InstalledPart>(InstalledPartShape.Shape, "parts", 50), "Plastic and other parts to be held against the heat of their place.", [], "");
 
+        public static readonly Member<PartStrengths> Strength = Optional("strength", PartStrengthsShape.Shape, "Sizes and strengths by which pin, arm, bracket and shank are counted with the device jammed.");
+
         public static readonly ObjectShape<Installation> Shape = new(
             "installation",
             "the installation",
-            [Critical, Guard, LimitForce, Side, Joint, SwivelHeld, AnchorHeld, AnchorOn, Fire, Liner, Hottest, Lettering, Near, Parts],
+            [Critical, Guard, LimitForce, Side, Joint, SwivelHeld, AnchorHeld, AnchorOn, Fire, Liner, Hottest, Lettering, Near, Parts, Strength],
             g => new()
             {
                 Critical = g.Maybe(Critical),
@@ -156,6 +184,7 @@ internal static partial class AircraftDescription
                 Legend = g.Item(Lettering),
                 Near = g.Or(Near),
                 Parts = g.Or(Parts),
+                Strength = g.Item(Strength),
             });
     }
 }

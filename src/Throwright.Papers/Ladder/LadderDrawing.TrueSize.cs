@@ -15,8 +15,8 @@ public static partial class LadderDrawing
 {
     /// <summary>The strip at true size, to be cut out and held beside the shank: its left edge stands on the panel.</summary>
     /// <remarks>
-    /// A bracket says where the back of the knob may stand: the worst-case bracket, less what would leave a cushion
-    /// below the wanted one. Where nothing is left of it, the strip says so and has no bracket.
+    /// A bracket says where a light hand shall find the back of the knob: the limits of the rigging card. Where no place
+    /// keeps both cushions, the strip says so and has no bracket.
     /// </remarks>
     public static ScaledPicture TrueSize(LadderLayout layout, TrueSizeOptions? options = null)
     {
@@ -79,11 +79,10 @@ public static partial class LadderDrawing
             sketch.Layer = "labels";
             InThrow(pull, pullTop, $"pull: {labels.PullMeans} →");
             InThrow(push, pushTop, $"← push: {labels.PushMeans}");
-            var atPush = Gauge(body.PushStop, body.Wanted, stroke);
-            var atPull = Gauge(body.PullStop, body.Wanted, stroke);
-            usable = atPush is not null && atPull is not null;
-            if (atPush is { } a && atPull is { } b)
+            usable = body.ToRig is not null;
+            if (body.ToRig is { } places)
             {
+                var (a, b) = ((From: places.PushLeast, To: places.PushMost), (From: places.PullLeast, To: places.PullMost));
                 sketch.Layer = "gauge";
                 Bracket(pushBottom + 12, a.From, a.To);
                 Bracket(pullTop - 12, b.From, b.To);
@@ -120,12 +119,12 @@ public static partial class LadderDrawing
         }
         else if (!usable)
         {
-            Paragraph($"No gauge: at the dimensions in the file the knob does not keep the wanted {shown.Known(body.Wanted)} at both ends.", Tones.Ink, true);
+            Paragraph($"No gauge: no place of the swivel keeps the wanted {shown.Known(body.Wanted)} at both ends.", Tones.Ink, true);
         }
         else
         {
             Paragraph("Cut on the dashed line. Stand the left edge on the panel, the strip beside the shank. With the device against its stop, the back of the knob must lie within the bracket of that stop.", Tones.Ink, false);
-            Paragraph($"Brackets: worst case of the dimensions in the file, and {shown.Known(body.Wanted)} left at each end.", Tones.Ink2, false);
+            Paragraph($"Brackets: the limits of the rigging card. A light hand finds the knob there; {shown.Known(body.Wanted)} is left at each end under a working hand, hot and cold.", Tones.Ink2, false);
         }
 
         foreach (var part in layout.NotCounted)
@@ -175,13 +174,6 @@ public static partial class LadderDrawing
             sketch.Text(pushX, pushBottom + 33, Small, pushText, Tones.Ink, bold: true, fractions: true);
             sketch.Text(pullX, pushBottom + (apart ? 33 : 50), Small, pullText, Tones.Ink, bold: true, fractions: true);
         }
-    }
-
-    /// <summary>Where the knob may stand at a device stop; null: nowhere.</summary>
-    private static (double From, double To)? Gauge(LadderBand band, double wanted, double stroke)
-    {
-        double from = Math.Max(band.Low, wanted), to = Math.Min(band.High, stroke - wanted);
-        return from <= band.Nominal && band.Nominal <= to ? (from, to) : null;
     }
 
     private static void Bar(Sketch sketch, double x, double y, double length)

@@ -57,6 +57,7 @@ public static partial class LadderDrawing
                 LostMotion = lost,
                 Stretch = stretch,
                 Wanted = ladder.Wanted,
+                ToRig = ladder.ToRig,
                 Table = Table(ladder),
             },
         };

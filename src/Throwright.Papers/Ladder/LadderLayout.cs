@@ -62,6 +62,9 @@ public sealed record LadderBody
     /// <summary>Least cushion wanted at each end, m.</summary>
     public required double Wanted { get; init; }
 
+    /// <summary>Where a light hand shall find the knob at each device stop; null: no place keeps both cushions.</summary>
+    public Engine.Cushion.KnobPlaces? ToRig { get; init; }
+
     /// <summary>Every part with its figures, for a table beside the drawing and for a screen reader.</summary>
     public required EquatableList<LadderRow> Table { get; init; }
 

@@ -1,3 +1,4 @@
+using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Prove;
@@ -105,5 +106,100 @@ public sealed class FailureTableTests
                 Assert.NotEmpty(f.Where);
             });
         }
+    }
+
+    /// <summary>An arm of 44 mm swept from 10 to 100 deg with the anchor at 60 deg from its zero: a dead centre inside.</summary>
+    private static Run AcrossDeadCentre(double friction, double atHome, double ratePerDegree, DeviceStop toward, string safeEnd) =>
+        Device(ControlFunction.Throttle, friction, atHome, toward, safeEnd, spring: true).Lever(e => e with
+        {
+            Bench = null,
+            From = Toleranced<Angle>.Exact(Cockpits.Deg(10)),
+            To = Toleranced<Angle>.Exact(Cockpits.Deg(100)),
+            Placed = new()
+            {
+                Pivot = Cockpits.At(0, 0, 0),
+                Axis = new(0, 1, 0),
+                Zero = new(1, 0, 0),
+                // Right-handed about the wing: 60 deg from aft is forward of it by cos 60, down by sin 60.
+                Anchor = Cockpits.At(150 * Math.Cos(Math.PI / 3), 0, -150 * Math.Sin(Math.PI / 3)),
+            },
+            Load = e.Load! with { Bias = e.Load.Bias! with { Rate = new(ratePerDegree * 180 / Math.PI) } },
+        });
+
+    [Fact]
+    public void DeadCentre_StrongSpring_GoesHomeFromBothSides()
+    {
+        // 0.2 N m at home, more away from it, against 0.05: no wire, no dead centre.
+        var run = AcrossDeadCentre(0.05, 0.2, 0.001, DeviceStop.Push, "pushed");
+        Assert.Contains(run.Prove().Findings, f => f is { Rule: Throwright.Engine.Throw.SweepRules.DeadCentre, Verdict: Verdict.Fail });
+        var row = run.Failure(SingleFailure.WireParts);
+        Assert.Equal(DeviceStop.Push, row.Goes);
+        Assert.True(row.IsSafeEnd);
+        Assert.Contains("every side of the dead centre", row.Where, StringComparison.Ordinal);
+        Assert.Equal(DeviceStop.Push, run.Failure(SingleFailure.AtDeadCentre).Goes);
+    }
+
+    [Fact]
+    public void DeadCentre_SpringThatOnlyWorksWoundUp_TellsEachSide()
+    {
+        // Friction 0.10 +/- 0.02. Spring 0.01 at home and 0.004 a degree: 0.01 to 0.17 within 40 deg of home crosses the friction; farther out it is larger.
+        var run = AcrossDeadCentre(0.10, 0.01, 0.004, DeviceStop.Push, "pushed");
+        var row = run.Failure(SingleFailure.WireParts);
+        Assert.Null(row.Goes);
+        Assert.NotEqual(true, row.IsSafeEnd);
+        var loose = Proof.CaseFor(Runs.Aircraft, run.Prove()).Loose;
+        Assert.Equal(LooseWay.CannotTell, loose.Stretches[0].Way);
+        Assert.Equal(LooseWay.ToPushStop, loose.Stretches[1].Way);
+        Assert.Contains("from the push stop's side (pushed)", row.Where, StringComparison.Ordinal);
+        Assert.Contains("N m", row.Where, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void DeadCentre_NoSpring_StaysAndCannotBeTurnedByTheWire()
+    {
+        var run = AcrossDeadCentre(0.10, 1e-9, 0, DeviceStop.Push, "pushed");
+        Assert.Equal(false, run.Failure(SingleFailure.WireParts).IsSafeEnd);
+        Assert.Contains("neither pull nor push", run.Failure(SingleFailure.AtDeadCentre).Where, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Stretches_ThatMeet_RestBetween()
+    {
+        // Driven from the push stop's side toward the pull stop, and stuck beyond: it rests where they meet.
+        var goes = LooseDevice.OfStretches([("a", new(LooseWay.ToPullStop, "x")), ("b", new(LooseWay.Stays, "y"))]);
+        Assert.Equal([LooseWay.Rests, LooseWay.Stays], goes.Ways);
+    }
+
+    [Fact]
+    public void Lock_ThatLetsGo_WhereTheCableHolds_Stays()
+    {
+        // 0.02 N m drives it, 0.15 N m of friction at the device hold it.
+        var run = Device(ControlFunction.CowlFlap, 0.15, 0.02, DeviceStop.Push, "as set").Cockpit(c => c with { Lock = LockKind.Friction });
+        Assert.Contains("friction of cable and device", run.Failure(SingleFailure.LockLetsGo).Where, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EmergencyControl_HasItsOperatingCheck_OthersNone()
+    {
+        Assert.Empty(Installations.Sound.Prove().Proof!.Operating);
+        var items = (Installations.Sound with { Emergency = true }).Prove().Proof!.Operating;
+        Assert.Equal(["force", "travel", "time", "one hand", "which hand", "what else moves"], items.Select(i => i.What));
+        Assert.All(items, i => Assert.NotEmpty(i.Sources));
+        Assert.False(items.Single(i => i.What == "what else moves").Known);
+        // Force and travel are this run's own figures.
+        Assert.Contains("lbf", items[0].Expect + new FigureWriter(new()).Force(1), StringComparison.Ordinal);
+        Assert.Contains("stroke", items[1].Expect, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pilot_Measured_StandsBeforeThePublishedHand()
+    {
+        var published = HandStrength.Of(null, pinched: true);
+        Assert.Equal(34, published.Pull);
+        Assert.Equal(51, published.Push);
+        var own = HandStrength.Of(new() { Strength = new(new(200), new(150), new(60)) }, pinched: true);
+        Assert.Equal((60.0, 150.0, "your pilot"), (own.Pull, own.Push, own.Who));
+        Assert.Equal(200, HandStrength.Of(new() { Strength = new(new(200), null, new(60)) }, pinched: false).Pull);
+        Assert.Equal((124.0, 98.0), (HandStrength.Of(new() { Smallest = PilotSize.Woman50 }, pinched: false).Pull, HandStrength.Of(new() { Smallest = PilotSize.Woman50 }, pinched: false).Push));
     }
 }

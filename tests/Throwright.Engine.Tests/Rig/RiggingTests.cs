@@ -152,4 +152,25 @@ public sealed class RiggingTests
             Assert.True(answer.CushionOut >= ladder.Wanted - 1e-12);
         }
     }
+
+    [Fact]
+    public void Torque_OnACard_StandsInTheFilesUnitFirst()
+    {
+        string Of(Display display) => string.Join("\n", Rigging.CardOf(Runs.Aircraft with { Display = display }, Answer).Steps.Select(s => s.Do));
+        Assert.Contains("1.13 N m (10 lbf in)", Of(new() { Length = LengthUnit.Millimetre, Force = ForceUnit.Newton }), StringComparison.Ordinal);
+        Assert.Contains("10 lbf in (1.13 N m)", Of(new()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void KnobLimits_OfTheCard_AreThoseOfTheLadder()
+    {
+        var rigged = Rigging.ToRig(Runs.Aircraft, Answer);
+        var card = Rigging.CardOf(Runs.Aircraft, rigged);
+        var places = rigged.Ladder!.ToRig!.Value;
+        Assert.Equal((places.PushLeast, places.PushMost), (card.Steps.Single(s => s.Reading == "knobAtPush").Least, card.Steps.Single(s => s.Reading == "knobAtPush").Most));
+        Assert.Equal((places.PullLeast, places.PullMost), (card.Steps.Single(s => s.Reading == "knobAtPull").Least, card.Steps.Single(s => s.Reading == "knobAtPull").Most));
+        // What is left under a working hand, hot and cold, is the wanted cushion exactly.
+        Assert.Equal(rigged.Ladder.Wanted, places.PushLeast - rigged.Ladder.TakenAtPush, 1e-12);
+        Assert.Equal(rigged.Ladder.Wanted, rigged.Ladder.Stroke - places.PullMost - rigged.Ladder.TakenAtPull, 1e-12);
+    }
 }
