@@ -21,6 +21,7 @@ public static class Program
             MakeCommand.Make(),
             RigCommand.Make(),
             OrderCommand.Make(),
+            MaintainCommand.Make(),
             PapersCommand.Make(),
             SchemaCommand.Make(),
         };

@@ -105,7 +105,8 @@ internal static partial class SoundFiles
           "points": { "flap-hole": ["20 in", "3 in ± 1/16 in", "30 in"] },
           "pilot": {
             "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "25 in",
-            "largest": "man50", "smallest": "woman50", "strength": { "pull": "25 lbf", "push": "20 lbf", "pinch": "10 lbf" } },
+            "largest": "man50", "smallest": "woman50", "strength": { "pull": "25 lbf", "push": "20 lbf", "pinch": "10 lbf" }
+          },
           "sheets": [
             {
               "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0], "up": [0, 0, 1],

@@ -51,6 +51,8 @@ internal static class Proof
             CableHolds = answer.Forces is { SelfHolding: { } hold } ? hold.Drive <= 0 : null,
             Pull = answer.Forces?.MostPull.Worst,
             Push = answer.Forces?.MostPush.Worst,
+            ArmRadius = run.LeverEnd?.Radius?.Most,
+            Bracket = BracketUnder(run),
             Hand = HandStrength.Of(aircraft.Pilot, run.CockpitEnd?.Knob is KnobShape.Round or null),
             HandSide = aircraft.Pilot?.Eye is { IsKnown: true } eye && run.CockpitEnd?.Hole is { IsKnown: true } hole ? (hole.Buttline.Nominal.Metres < eye.Buttline.Nominal.Metres ? BodySide.Left : BodySide.Right) : null,
             Travel = answer.Ladder is { } l ? l.Throw + l.LostMotion : null,
@@ -61,6 +63,17 @@ internal static class Proof
             LeastCushion = answer.Ladder is { } ladder ? Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least) : null,
             BracketGives = limit is { } force && run.LeverEnd?.BracketStiffness is { } stiffness ? force / stiffness.Least : null,
         };
+    }
+
+    /// <summary>The described bracket under the limit force: bending where the standing leg meets the bend, worst fastener.</summary>
+    private static BracketUnderLimit? BracketUnder(Run run)
+    {
+        if (MadeParts.BracketOf(run) is not { } bracket || run.LeverEnd!.Bracket!.Fasteners.Count == 0)
+            return null;
+        var load = new Make.BracketLoad(bracket, ProveSolver.LimitForce(run));
+        var name = run.LeverEnd.Bracket.Fastener;
+        var row = Published.Table("make/fasteners").Rows.FirstOrDefault(r => r.Find("name")!.Text.Equals(name, StringComparison.OrdinalIgnoreCase));
+        return new(6 * load.Force * load.Height / (bracket.Width * bracket.Thickness * bracket.Thickness), load.WorstShear, row?.Si("shear"), name, row?.Source);
     }
 
     /// <summary>The stop whose words the safe end repeats.</summary>

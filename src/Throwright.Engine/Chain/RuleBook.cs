@@ -57,6 +57,7 @@ public static class RuleBook
         new(ProveRules.JointLocks, "Is the joint's bolt locked as the rules ask?", "a forbidden lock, none, or one where two are asked", "one device and not said whether critical", "locked"),
         new(ProveRules.JointHeat, "Does a fibre lock nut stand its place?", "hotter than its limit", "", "within"),
         new(ProveRules.JointBearing, "Does the joint bear the limit force with its special factor?", "less strength than asked", "", "enough"),
+        new(ProveRules.Parts, "Do pin, arm, bracket, fasteners and shank stand the limit force with the device jammed?", "one does not", "a stick that strikes the knob bends its shank", "those that could be counted do"),
         new(ProveRules.Jam, "What if the device jams and the hand hauls?", "", "more than the core's limit", "within the core's limit"),
         new(ProveRules.AnchorGround, "Do the control's forces stay out of fluid lines?", "the anchor stands on a line", "", "structure or the device's bracket"),
         new(ProveRules.Firewall, "Which side of the firewall is the fuel shutoff on?", "the engine side", "", "the cabin side"),
@@ -123,7 +124,7 @@ public static class RuleBook
     private static readonly HashSet<string> Standing =
     [
         ProveRules.SafeEnd, ProveRules.Spring, ProveRules.WireHold, ProveRules.SwivelTest, ProveRules.AnchorTest, ProveRules.JointLocks, ProveRules.Jam, ProveRules.Fire, ProveRules.Unsaid,
-        ClearanceRules.Contacts, ClearanceRules.Skin, MeshFindings.Open, RouteFindings.Meshes, MakeRules.Stock, MakeRules.Key, MakeRules.Galvanic, MountRules.Friction,
+        ClearanceRules.Contacts, ClearanceRules.Skin, MeshFindings.Open, MakeRules.Stock, MakeRules.Key, MakeRules.Galvanic, MountRules.Friction,
     ];
 
     /// <summary>

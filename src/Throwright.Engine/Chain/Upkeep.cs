@@ -23,6 +23,8 @@ public static class Upkeep
                 KnobAtPull = Limits("knobAtPull"),
                 LostMotion = Limits("lostMotion"),
                 Pull = Limits("pull"),
+                LengthError = Sources.Published.Get("rig/tape").Value / Math.Sqrt(3),
+                ForceError = Sources.Published.Get("rig/scale").Value / Math.Sqrt(3),
                 History = answer.Run.AsBuilt,
             },
             new(aircraft.Display));

@@ -13,5 +13,9 @@ public sealed record MaintainCase
     public (double Least, double Most)? KnobAtPull { get; init; }
     public (double Least, double Most)? LostMotion { get; init; }
     public (double Least, double Most)? Pull { get; init; }
+
+    /// <summary>Standard error of reading a length with a tape, m, and a force with a spring scale, N.</summary>
+    public double LengthError { get; init; }
+    public double ForceError { get; init; }
     public required EquatableList<AsBuilt> History { get; init; }
 }

@@ -18,7 +18,7 @@ public static class MaintainSolver
     {
         ArgumentNullException.ThrowIfNull(of);
         ArgumentNullException.ThrowIfNull(say);
-        return new(Items(of, say).ToEquatableList(), Drifts(of).ToEquatableList());
+        return new(Items(of, say).ToEquatableList(), Drifts(of).ToEquatableList(), History(of).ToEquatableList());
     }
 
     /// <summary>AC 43.13-1B 7-149(b): one broken wire where the cable is flexed, rubbed or worked, or within a foot of a swage, replaces it.</summary>
@@ -50,40 +50,83 @@ public static class MaintainSolver
         yield return new("Marking and colour readable from the seat", "as engraved", Annual, "renew", [limits]);
     }
 
+    /// <summary>What is read again each time, with its name in the file.</summary>
+    private static readonly (string Name, string Reading, Func<AsBuilt, double?> Value)[] Read =
+    [
+        ("knob at the push stop", "knobAtPush", h => h.KnobAtPush?.Metres),
+        ("knob at the pull stop", "knobAtPull", h => h.KnobAtPull?.Metres),
+        ("lost motion", "lostMotion", h => h.LostMotion?.Metres),
+        ("pull", "pull", h => h.Pull?.Newtons),
+    ];
+
     private static IEnumerable<Drift> Drifts(MaintainCase of)
     {
-        Drift? Of(string name, string reading, Func<AsBuilt, double?> value, (double Least, double Most)? limits)
+        var history = InOrder(of.History);
+        foreach (var (name, reading, value) in Read)
         {
-            var points = of.History
-                .Select(h => (Year: YearOf(h.Date), Value: value(h)))
-                .Where(p => p.Value is not null && p.Year is not null)
-                .Select(p => (p.Year!.Value, p.Value!.Value))
-                .OrderBy(p => p.Item1)
-                .ToEquatableList();
-            if (points.Count == 0)
-                return null;
-            double? rate = null, reaches = null;
-            if (points.Count >= 2 && points[^1].Item1 - points[0].Item1 > 1e-6)
+            var limits = reading switch { "knobAtPush" => of.KnobAtPush, "knobAtPull" => of.KnobAtPull, "lostMotion" => of.LostMotion, _ => of.Pull };
+            var read = history.Where(h => value(h.Entry) is not null).ToList();
+            if (read.Count == 0)
+                continue;
+            var points = read.Select(h => (h.Year, value(h.Entry)!.Value)).ToEquatableList();
+            // A reading that follows a rerigging does not go on from those before it, also where the entry that says so lacks this reading.
+            var rerigged = history.LastOrDefault(h => h.Entry.Rerigged);
+            var from = rerigged.Entry is null ? 0 : Math.Max(0, read.FindIndex(h => h.Year >= rerigged.Year));
+            var line = points.Skip(from).ToList();
+            double? rate = null, error = null, reaches = null;
+            if (line.Count >= 2 && line[^1].Item1 - line[0].Item1 > 1e-6)
             {
-                double x = points.Average(p => p.Item1), y = points.Average(p => p.Item2);
-                rate = points.Sum(p => (p.Item1 - x) * (p.Item2 - y)) / points.Sum(p => (p.Item1 - x) * (p.Item1 - x));
-                if (limits is { } l && rate is { } r && r != 0)
+                double x = line.Average(p => p.Item1), y = line.Average(p => p.Item2), spread = line.Sum(p => (p.Item1 - x) * (p.Item1 - x));
+                rate = line.Sum(p => (p.Item1 - x) * (p.Item2 - y)) / spread;
+                error = 2 * (reading == "pull" ? of.ForceError : of.LengthError) / Math.Sqrt(spread);
+                if (limits is { } l && rate is { } r && Math.Abs(r) > error)
                 {
                     var at = x + (((r > 0 ? l.Most : l.Least) - y) / r);
-                    reaches = at <= points[^1].Item1 + 10 ? at : null;
+                    reaches = at <= line[^1].Item1 + 10 ? at : null;
                 }
             }
 
-            return new(name, reading, points, limits?.Least, limits?.Most, rate, reaches);
+            yield return new(name, reading, points, limits?.Least, limits?.Most, rate, reaches) { From = from, PerYearError = error };
         }
+    }
 
-        return ((Drift?[])
-        [
-            Of("knob at the push stop", "knobAtPush", h => h.KnobAtPush?.Metres, of.KnobAtPush),
-            Of("knob at the pull stop", "knobAtPull", h => h.KnobAtPull?.Metres, of.KnobAtPull),
-            Of("lost motion", "lostMotion", h => h.LostMotion?.Metres, of.LostMotion),
-            Of("pull", "pull", h => h.Pull?.Newtons, of.Pull),
-        ]).OfType<Drift>();
+    private static IEnumerable<HistoryEntry> History(MaintainCase of)
+    {
+        var last = new Dictionary<string, double>();
+        foreach (var (entry, _) in InOrder(of.History))
+        {
+            var changes = new List<ReadingChange>();
+            foreach (var (name, reading, value) in Read)
+            {
+                if (value(entry) is not { } now)
+                    continue;
+                changes.Add(new(name, reading, now, last.TryGetValue(reading, out var before) ? now - before : null));
+                last[reading] = now;
+            }
+
+            yield return new(entry.Date, entry.By, entry.Note, entry.Rerigged, changes.ToEquatableList());
+        }
+    }
+
+    /// <summary>By date; entries of one day as they stand in the file.</summary>
+    private static List<(AsBuilt Entry, double Year)> InOrder(EquatableList<AsBuilt> history) =>
+        [.. history.Select(h => (h, YearOf(h.Date))).Where(h => h.Item2 is not null).Select(h => (h.h, h.Item2!.Value)).OrderBy(h => h.Value)];
+
+    /// <summary>When to act, for one drift.</summary>
+    /// <param name="show">Writes a value of the reading.</param>
+    public static string WhenToAct(Drift drift, Func<double, string> show)
+    {
+        ArgumentNullException.ThrowIfNull(drift);
+        ArgumentNullException.ThrowIfNull(show);
+        var rate = drift.PerYear is { } r ? $"{(r < 0 ? "falls" : "rises")} by {show(Math.Abs(r))} a year, give or take {show(drift.PerYearError ?? 0)}" : "";
+        return drift.State switch
+        {
+            DriftState.Outside => $"{show(drift.Points[^1].Value)} is outside its limits: act before the next flight{(rate.Length > 0 ? $"; {rate}" : "")}",
+            DriftState.MeetsLimit => $"{rate}; a straight line meets its limit in {FigureText.Plain(drift.ReachesLimit!.Value, 1)}: act at the inspection before",
+            DriftState.Drifts => $"{rate}; it meets no limit within ten years: look for the cause, read again",
+            DriftState.Still => "moves no more than the error of reading it: leave it",
+            _ => drift.Points.Count == 1 ? "one reading so far: read again at the next inspection" : "one reading since it was rigged anew: read again at the next inspection",
+        };
     }
 
     private static double? YearOf(string date) =>

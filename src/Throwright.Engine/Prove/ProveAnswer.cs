@@ -18,6 +18,10 @@ public sealed record ProveAnswer
     /// <summary>Bearing stress at limit times the factor of a push-pull joint, Pa; null: dimensions not given.</summary>
     public double? BearingAsked { get; init; }
 
+    /// <summary>Each part under the limit force, and where that force goes with the device jammed.</summary>
+    public EquatableList<StrengthRow> Strength { get; init; } = [];
+    public EquatableList<(string Where, string Load)> JamLoads { get; init; } = [];
+
     /// <summary>Operating check of an emergency control, item by item; empty: it is none.</summary>
     public EquatableList<OperatingItem> Operating { get; init; } = [];
 

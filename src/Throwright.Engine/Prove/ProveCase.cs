@@ -33,6 +33,12 @@ public sealed record ProveCase
     public double? Pull { get; init; }
     public double? Push { get; init; }
 
+    /// <summary>Pivot to hole, its largest, m; null: not known.</summary>
+    public double? ArmRadius { get; init; }
+
+    /// <summary>Anchor's bracket under the limit force; null: not described.</summary>
+    public BracketUnderLimit? Bracket { get; init; }
+
     /// <summary>What the chosen pilot's hand can give.</summary>
     public HandStrength Hand { get; init; } = HandStrength.Published(null, pinched: true);
 

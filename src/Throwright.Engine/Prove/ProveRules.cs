@@ -23,6 +23,7 @@ public static class ProveRules
     public const string JointLocks = "prove/joint-locking";
     public const string JointHeat = "prove/joint-heat";
     public const string JointBearing = "prove/joint-bearing";
+    public const string Parts = "prove/part-strength";
     public const string Jam = "prove/jammed-device";
     public const string AnchorGround = "prove/anchor-ground";
     public const string Firewall = "prove/firewall";
@@ -68,6 +69,7 @@ public static class ProveRules
         yield return OfJointLocks(run);
         yield return OfJointHeat(of);
         yield return OfBearing(run, answer, say);
+        yield return OfParts(answer, say);
         yield return OfJam(run, answer, say);
         yield return OfAnchorGround(run);
         yield return OfFirewall(run);
@@ -309,6 +311,22 @@ public static class ProveRules
             "The factor goes on limit load against ultimate bearing strength; no further 1.5. The hand's whole force is counted: friction on the way only lessens it.",
             [By("23.693"), answer.IsChosen ? Own : By("27.397(b)")]) with
         { Figure = "joint-bearing", Limit = new(bearing.Pascals, QuantityKind.Stress, false) };
+    }
+
+    /// <summary>The worst part speaks; the table has them all. The joint's bearing has a finding of its own.</summary>
+    private static Finding? OfParts(ProveAnswer answer, FigureWriter say)
+    {
+        var counted = answer.Strength.Where(r => r.Verdict != Verdict.NeedsInput && !r.Part.Contains("on the pin", StringComparison.Ordinal)).ToList();
+        if (counted.Count == 0)
+            return null;
+        var worst = counted.MaxBy(r => r.Verdict)!;
+        var lacking = answer.Strength.Where(r => r.Verdict == Verdict.NeedsInput).ToList();
+        return Say(
+            Parts, worst.Verdict,
+            worst.Verdict == Verdict.Clear ? $"With {say.Force(answer.LimitForce)} of the hand and the device jammed, {string.Join(", ", counted.Select(r => r.Part.Split(',')[0]))}: each stands what is asked."
+                : $"With the device jammed, {worst.Part}: asked {worst.Asked}, it stands {worst.Stands}.",
+            worst.Why + "." + (lacking.Count > 0 ? $" Not told, for want of input: {string.Join("; ", lacking.Select(r => $"{r.Part} ({string.Join(", ", r.Lacks)})"))}." : ""),
+            worst.Sources);
     }
 
     private static Finding? OfJam(Run run, ProveAnswer answer, FigureWriter say)

@@ -9,17 +9,28 @@ namespace Throwright.Engine.Prove;
 /// <summary>Reasons each single failure through, and counts the joint. Theory: docs/theory/prove.md.</summary>
 public static class ProveSolver
 {
+    private static readonly SourceRef Own = new("project", "your own figure, typed into the file", Evidence.CommonPractice);
+
+    /// <summary>The hand's force that strength is counted for, N: chosen, else published for comparison.</summary>
+    public static double LimitForce(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return run.Installation?.LimitForce?.Newtons ?? Published.Get(run.CockpitEnd?.Knob is KnobShape.Round or null ? "joint/least-hand-load" : "joint/most-hand-load").Value;
+    }
+
     public static ProveAnswer Solve(ProveCase of)
     {
         ArgumentNullException.ThrowIfNull(of);
         var chosen = of.Run.Installation?.LimitForce;
-        var limit = chosen?.Newtons ?? Published.Get(of.Run.CockpitEnd?.Knob is KnobShape.Round or null ? "joint/least-hand-load" : "joint/most-hand-load").Value;
+        var limit = LimitForce(of.Run);
         return new()
         {
             Failures = Failures(of).ToEquatableList(),
             LimitForce = limit,
             IsChosen = chosen is not null,
             BearingAsked = Bearing(of.Run.Installation?.Joint, limit),
+            Strength = Strength.Of(of, limit, chosen is null ? Published.Rule("27.397(b)").Source : Own).ToEquatableList(),
+            JamLoads = Strength.Loads(of, limit).ToEquatableList(),
             Operating = OperatingCheck.Of(of).ToEquatableList(),
             Waiting = Waiting(of).ToEquatableList(),
         };
@@ -150,6 +161,8 @@ public static class ProveSolver
             yield return new("installation.side", "the side of the firewall");
         if (more?.AnchorOn is null)
             yield return new("installation.anchorOn", "what the anchor stands on");
+        if (of.Run.Installation?.Strength is null)
+            yield return new("installation.strength", "sizes and strengths of pin, arm, bracket and shank");
         if (more?.Legend is null)
             yield return new("installation.legend", "height of the lettering and distance of the eye");
     }

@@ -5,7 +5,7 @@ using Throwright.Papers.Marks;
 namespace Throwright.Papers.Pack;
 
 /// <summary>One reading over the years between its limits.</summary>
-internal static class DriftDrawing
+public static class DriftDrawing
 {
     private const double Height = 24, Left = 30, Right = 8, Size = 2.6;
 
@@ -40,13 +40,73 @@ internal static class DriftDrawing
 
         if (drift.PerYear is { } rate)
         {
-            double x = drift.Points.Average(p => p.Year), y = drift.Points.Average(p => p.Value);
+            var since = drift.Points.Skip(drift.From).ToList();
+            double x = since.Average(p => p.Year), y = since.Average(p => p.Value);
             double At(double year) => Math.Clamp(y + (rate * (year - x)), low, high);
-            sketch.Line(X(drift.Points[0].Year), Y(At(drift.Points[0].Year)), X(last), Y(At(last)), dash);
+            sketch.Line(X(since[0].Year), Y(At(since[0].Year)), X(last), Y(At(last)), dash);
         }
 
         foreach (var (year, value) in drift.Points)
             sketch.Circle(X(year), Y(value), 0.9, Style.Area(Tones.Ink));
         return sketch.ToPicture(width, Height, $"{drift.Name} over the years", $"{drift.Points.Count} readings between their limits.");
+    }
+
+    /// <summary>The same in characters: o a reading, = a limit, . the line since it was last rigged.</summary>
+    /// <param name="width">Columns.</param>
+    public static IReadOnlyList<string> Characters(Drift drift, Func<double, string> show, int width)
+    {
+        ArgumentNullException.ThrowIfNull(drift);
+        ArgumentNullException.ThrowIfNull(show);
+        const int rows = 9;
+        var limits = ((double?[])[drift.Most, drift.Least]).OfType<double>().ToList();
+        var values = drift.Points.Select(p => p.Value).Concat(limits).ToList();
+        double low = values.Min(), high = values.Max(), room = Math.Max(high - low, 1e-9);
+        (low, high) = (low - (0.1 * room), high + (0.1 * room));
+        double first = Math.Floor(drift.Points[0].Year), last = Math.Max(first + 3, Math.Ceiling(drift.Points[^1].Year + 1));
+        var left = limits.Concat([drift.Points[^1].Value]).Max(v => show(v).Length) + 1;
+        var columns = Math.Max(20, width - left - 2);
+        int Column(double year) => (int)Math.Round((year - first) / (last - first) * (columns - 1));
+        int Row(double value) => Math.Clamp((int)Math.Round((high - value) / (high - low) * (rows - 1)), 0, rows - 1);
+        var grid = Enumerable.Range(0, rows).Select(_ => new string(' ', columns).ToCharArray()).ToArray();
+        var names = new string[rows];
+        foreach (var limit in limits)
+        {
+            Array.Fill(grid[Row(limit)], '=');
+            names[Row(limit)] = show(limit);
+        }
+
+        if (drift.PerYear is { } rate)
+        {
+            var since = drift.Points.Skip(drift.From).ToList();
+            double x = since.Average(p => p.Year), y = since.Average(p => p.Value);
+            for (var c = Column(since[0].Year); c < columns; c++)
+            {
+                var value = y + (rate * (first + (c * (last - first) / (columns - 1)) - x));
+                if (value >= low && value <= high && grid[Row(value)][c] == ' ')
+                    grid[Row(value)][c] = '.';
+            }
+        }
+
+        foreach (var (year, value) in drift.Points)
+            grid[Row(value)][Column(year)] = 'o';
+        var lines = grid.Select((row, i) => $"{(names[i] ?? "").PadLeft(left - 1)} |{new string(row)}".TrimEnd()).ToList();
+        var axis = new string('-', columns).ToCharArray();
+        var years = new string(' ', columns + 4).ToCharArray();
+        var free = 0;
+        for (var year = first; year <= last; year++)
+        {
+            var c = Column(year);
+            axis[c] = '+';
+            var text = Shapes.Quantities.FigureText.Plain(year, 0);
+            var at = Math.Clamp(c - 1, 0, columns);
+            if (at < free)
+                continue;
+            text.CopyTo(0, years, at, text.Length);
+            free = at + text.Length + 1;
+        }
+
+        lines.Add($"{new string(' ', left)}+{new string(axis)}");
+        lines.Add($"{new string(' ', left + 1)}{new string(years).TrimEnd()}");
+        return lines;
     }
 }

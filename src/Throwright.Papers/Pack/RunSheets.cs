@@ -127,6 +127,21 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
                 f.Action,
             ]),
             PageFlow.Note);
+        flow.Need(50);
+        flow.Heading($"Device jammed, {say.Force(proof.LimitForce)} of the hand{(proof.IsChosen ? "" : " (published for hand levers, for comparison)")}");
+        flow.Table([new("where it goes", 90), new("load", 40)], proof.JamLoads.Select(l => (IReadOnlyList<Cell>)[l.Where, l.Load]), PageFlow.Note);
+        flow.Table(
+            [new("part", 44), new("asked", 24), new("stands", 24), new("verdict", 20), new("how counted, or what lacks", 62), new("source", 40)],
+            proof.Strength.Select(r => (IReadOnlyList<Cell>)[new(r.Part, true), r.Asked, r.Stands, Verdict(r.Verdict), r.Lacks.Count > 0 ? $"needs {string.Join(", ", r.Lacks)}" : r.Why, SourceWords.Of(r.Sources)]),
+            PageFlow.Note);
+        if (proof.Operating.Count == 0)
+            return;
+        flow.Need(50);
+        flow.Heading("Operating check of an emergency control");
+        flow.Table(
+            [new("item", 22), new("do", 60), new("must be", 68), new("source", 40), new("done", 12)],
+            proof.Operating.Select(o => (IReadOnlyList<Cell>)[new(o.What, true), o.Do, o.Expect, SourceWords.Of(o.Sources), Cell.Tick]),
+            PageFlow.Note);
     }
 
     /// <summary>Where a handle meets something or leans: which tilts of its mount keep the distance.</summary>
@@ -273,13 +288,22 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
             PageFlow.Note);
         if (upkeep.Drifts.Count == 0)
             return;
+        if (upkeep.History.Count > 1)
+        {
+            flow.Heading("What was done");
+            flow.Table(
+                [new("date", 26), new("by", 30), new("rigged anew", 20), new("moved since the entry before", 70), new("note", 50)],
+                upkeep.History.Select(h => (IReadOnlyList<Cell>)[new(h.Date, true), h.By, h.Rerigged ? "yes" : "", string.Join("; ", h.Changes.Where(c => c.Change is not null).Select(c => $"{c.Name} {MaintainWords.Moved(c, say)}")), h.Note]),
+                PageFlow.Note);
+        }
+
         flow.Heading("Drift of the readings");
         foreach (var drift in upkeep.Drifts)
         {
             var length = drift.Reading != "pull";
             string Show(double v) => length ? say.Length(v) : say.Force(v, Rounding.Nearest);
             flow.Need(34);
-            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {(drift.PerYear is not { } rate ? "one reading so far" : $"{(rate < 0 ? "falls" : "rises")} by {Show(Math.Abs(rate))} a year{(drift.Points.Count == 2 ? " by two readings, which may be chance" : "")}")}{(drift.ReachesLimit is { } year ? $"; a straight line meets its limit in {FigureText.Plain(year, 1)}: act at the inspection before" : "")}.", PageFlow.Note);
+            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {MaintainSolver.WhenToAct(drift, Show)}.", PageFlow.Note);
             flow.Figure(DriftDrawing.Of(drift, Show, flow.Width));
         }
     }

@@ -53,4 +53,15 @@ internal static class Loading
     /// <summary>A figure by its id; null with the ids there are.</summary>
     public static string UnknownFigure(RunAnswer answer, string figure) =>
         $"There is no figure \"{figure}\" for {answer.Words.Name}. There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.";
+
+    /// <summary>Readings dated after today are told, not refused: the clock of the computer may be the wrong one.</summary>
+    public static void WarnOfTomorrow(IEnumerable<Run> runs)
+    {
+        var today = DateTime.Now.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+        foreach (var run in runs)
+        {
+            foreach (var date in run.AsBuilt.Select(a => a.Date).Where(d => string.CompareOrdinal(d, today) > 0))
+                Console.Error.WriteLine($"{run.Id}/asBuilt: readings of {date} are dated after today, {today}.");
+        }
+    }
 }

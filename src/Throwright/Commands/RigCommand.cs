@@ -25,20 +25,21 @@ internal static class RigCommand
         var date = new Option<string?>("--date") { Description = "Day of the readings, year-month-day. Left out: today." };
         var by = new Option<string?>("--by") { Description = "Who read them." };
         var note = new Option<string?>("--note") { Description = "What was done." };
+        var anew = new Option<bool>("--rerigged") { Description = "Something was moved or replaced just before: drift counts anew from here." };
         var write = new Option<bool>("--write") { Description = "Keep the readings in the file." };
         var card = new Option<string?>("--card") { Description = "Write the rigging card as this PDF." };
         var page = new Option<string?>("--page") { Description = "Write the rigging page for a phone, one HTML file that needs no network." };
         var paper = new Option<string>("--paper") { Description = "letter or a4.", DefaultValueFactory = _ => "letter" };
         paper.AcceptOnlyFromAmong("letter", "a4");
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
-        var command = new Command("rig", "Show the rigging card, take readings, say what they mean.") { file, run, reading, take, date, by, note, write, card, page, paper, plain };
+        var command = new Command("rig", "Show the rigging card, take readings, say what they mean.") { file, run, reading, take, date, by, note, anew, write, card, page, paper, plain };
         command.SetAction(parsed => Rig(new(
             parsed.GetValue(file)!, parsed.GetValue(run)!, parsed.GetValue(reading) ?? [], parsed.GetValue(take), parsed.GetValue(date), parsed.GetValue(by), parsed.GetValue(note),
-            parsed.GetValue(write), parsed.GetValue(card), parsed.GetValue(page), parsed.GetValue(paper)!, parsed.GetValue(plain))));
+            parsed.GetValue(write), parsed.GetValue(card), parsed.GetValue(page), parsed.GetValue(paper)!, parsed.GetValue(plain), parsed.GetValue(anew))));
         return command;
     }
 
-    private sealed record Wishes(string Path, string Run, string[] Readings, string? Take, string? Date, string? By, string? Note, bool Write, string? Card, string? Page, string Paper, bool Plain);
+    private sealed record Wishes(string Path, string Run, string[] Readings, string? Take, string? Date, string? By, string? Note, bool Write, string? Card, string? Page, string Paper, bool Plain, bool Rerigged);
 
     private static int Rig(Wishes wishes)
     {
@@ -66,7 +67,7 @@ internal static class RigCommand
             given["by"] = wishes.By;
         if (wishes.Note is not null)
             given["note"] = wishes.Note;
-        var entry = $"{{ {string.Join(", ", given.Select(g => $"\"{g.Key}\": {Quoted(g.Value)}"))} }}";
+        var entry = $"{{ {string.Join(", ", given.Select(g => $"\"{g.Key}\": {Quoted(g.Value)}"))}{(wishes.Rerigged ? ", \"rerigged\": true" : "")} }}";
         if (AircraftFile.RunIndex(open.File.Text, open.Run.Id) is not { } index || !TextEdit.TryAppend(open.File.Text, $"$.runs[{index}].asBuilt", entry, out var text, out told))
             return Refused(told ?? "the run is not in the file");
         var changed = AircraftFile.Parse(wishes.Path, text);
@@ -79,6 +80,7 @@ internal static class RigCommand
 
         var run = changed.Aircraft.Runs.First(r => r.Id == open.Run.Id);
         var after = RunCheck.Check(changed.Aircraft, run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
+        Loading.WarnOfTomorrow([run]);
         // What was just typed, whatever its date.
         Meaning(screen, after, run.AsBuilt[^1], new(changed.Aircraft.Display));
         var exit = ExitCode.Clear;

@@ -51,4 +51,48 @@ public sealed class MaintainTests
             });
         }
     }
+
+    [Fact]
+    public void Drift_CountsAnewFromARerigging()
+    {
+        var run = Installations.Sound with { AsBuilt = [At("2024-01-01", 5), At("2025-01-01", 4), At("2026-01-01", 9) with { Rerigged = true }, At("2027-01-01", 8), At("2028-01-01", 7)] };
+        var drift = Upkeep.Of(Runs.Aircraft, run.Prove()).Drifts.Single(d => d.Reading == "knobAtPush");
+        Assert.Equal(2, drift.From);
+        Assert.Equal(5, drift.Points.Count);
+        Assert.Equal(-1e-3, drift.PerYear!.Value, 2e-6);
+        Assert.Equal(DriftState.MeetsLimit, drift.State);
+    }
+
+    [Fact]
+    public void Drift_WithinTheErrorOfReading_IsNone()
+    {
+        // A tape of 1/64 in over a year moves by more than 0.1 mm.
+        var run = Installations.Sound with { AsBuilt = [At("2026-01-01", 9), At("2027-01-01", 8.9)] };
+        var drift = Upkeep.Of(Runs.Aircraft, run.Prove()).Drifts.Single(d => d.Reading == "knobAtPush");
+        Assert.Equal(DriftState.Still, drift.State);
+        Assert.Null(drift.ReachesLimit);
+        Assert.True(drift.PerYearError > 1e-4);
+    }
+
+    [Fact]
+    public void Reading_OutsideItsLimits_AsksBeforeTheNextFlight()
+    {
+        var run = Installations.Sound with { AsBuilt = [At("2026-01-01", 1)] };
+        var drift = Upkeep.Of(Runs.Aircraft, run.Prove()).Drifts.Single(d => d.Reading == "knobAtPush");
+        Assert.Equal(DriftState.Outside, drift.State);
+        Assert.Contains("before the next flight", MaintainSolver.WhenToAct(drift, v => $"{v}"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void History_TellsWhatEachReadingMovedSinceTheLastThatHasIt()
+    {
+        var run = Installations.Sound with { AsBuilt = [At("2027-01-01", 8), At("2026-01-01", 9), At("2028-01-01", 7) with { KnobAtPush = null, Rerigged = true }, At("2029-01-01", 6)] };
+        var history = Upkeep.Of(Runs.Aircraft, run.Prove()).History;
+        Assert.Equal(["2026-01-01", "2027-01-01", "2028-01-01", "2029-01-01"], history.Select(h => h.Date));
+        Assert.Null(history[0].Changes[0].Change);
+        Assert.Equal(-1e-3, history[1].Changes[0].Change!.Value, 1e-9);
+        Assert.True(history[2].Rerigged);
+        // From 8 mm two years before.
+        Assert.Equal(-2e-3, history[3].Changes.Single(c => c.Reading == "knobAtPush").Change!.Value, 1e-9);
+    }
 }
