@@ -60,6 +60,7 @@ public static class Purchase
                 // Where hand and tape are off, the conduit bends tighter than in its planned lie.
                 TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? Math.Min(bends.Min(b => b.Radius.Least), answer.Route?.Spread is { LeastRadius: > 0 and < double.PositiveInfinity } spread ? spread.LeastRadius : double.PositiveInfinity) : null,
                 LetterHeight = run.Installation?.Legend is { } legend ? Sources.Published.Get("marking/good-height").Value * legend.Distance.Metres : null,
+                Made = MadeFrom(run, new(aircraft.Display)).ToEquatableList(),
                 KnobStation = run.CockpitEnd?.Hole?.Station.Nominal.Metres,
                 DeviceStation = run.LeverEnd?.Placed?.Pivot.Station.Nominal.Metres,
             },
@@ -68,5 +69,26 @@ public static class Purchase
         return answer.Findings.FirstOrDefault(f => f.Verdict == Verdict.Fail) is { } fault
             ? order with { Cable = order.Cable.Prepend(new(NotYet, "this run does not work", true, fault.Sentence)).ToEquatableList() }
             : order;
+    }
+
+    /// <summary>Blanks of the parts that the file describes: bracket from sheet, wedge pair from rod.</summary>
+    private static IEnumerable<CutLine> MadeFrom(Run run, FigureWriter say)
+    {
+        if (MadeParts.BracketOf(run) is { } bracket)
+        {
+            var flat = Make.BracketSolver.Solve(bracket).Flat;
+            yield return new(
+                "anchor's bracket, flat", $"{bracket.Alloy} sheet, {say.Length(bracket.Thickness)}", $"{say.Length(flat.Length, Shapes.Quantities.Rounding.Up)} by {say.Length(bracket.Width, Shapes.Quantities.Rounding.Up)}; grain across the bend",
+                CutKind.Sheet, flat.Length, bracket.Width, bracket.Thickness);
+        }
+
+        if (MadeParts.Wedges(run).Pair is { Washer.Fault: null, Recipe: var rod })
+        {
+            var material = run.CockpitEnd?.Wedge is { Material.Length: > 0 } wedge ? wedge.Material : "metal";
+            yield return new(
+                "wedge pair, one blank cut in two", $"{material} rod, {say.Length(rod.Outside)}",
+                $"{say.Length(rod.Length, Shapes.Quantities.Rounding.Up)} between its faces, bored {say.Length(rod.Bore)}, cut at {say.Angle(rod.CutAngle)}; saw cut and clean-up of {say.Length(rod.Kerf)} counted",
+                CutKind.Rod, rod.Length, rod.Outside);
+        }
     }
 }

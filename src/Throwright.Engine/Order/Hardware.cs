@@ -36,6 +36,10 @@ public static class Hardware
         return row is null ? null : new(row.Si(kind + "-low") + drag, row.Si(kind + "-high") + drag, row.Si(kind + "-most") + drag);
     }
 
+    /// <summary>Sizes that the tables know, smallest and largest.</summary>
+    public static string Smallest => Published.Table("order/sizes").Rows[0].Find("bolt")!.Text;
+    public static string Largest => Published.Table("order/sizes").Rows[^1].Find("bolt")!.Text;
+
     /// <summary>The AN bolt whose shank is this; null: none of the table.</summary>
     public static TableRow? SizeOf(double diameter) =>
         Published.Table("order/sizes").Rows.FirstOrDefault(r => Math.Abs(r.Si("diameter") - diameter) < 1e-4);

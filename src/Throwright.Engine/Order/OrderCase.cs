@@ -29,4 +29,7 @@ public sealed record OrderCase
     /// <summary>Station of knob and device, m; null: not known.</summary>
     public double? KnobStation { get; init; }
     public double? DeviceStation { get; init; }
+
+    /// <summary>Pieces cut from sheet and rod, with their sizes.</summary>
+    public Throwright.Shapes.EquatableList<CutLine> Made { get; init; } = [];
 }

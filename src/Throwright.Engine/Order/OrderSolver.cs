@@ -46,6 +46,7 @@ public static class OrderSolver
         yield return Line("bushing thread", end?.Bushing?.Thread is { Length: > 0 } thread ? thread : null, "with panel nut and lock washer; state usable thread length");
         yield return Line("lock", end?.Lock switch { LockKind.None => "none", LockKind.PressToRelease => "held until a button is pressed", LockKind.Twist => "twist to lock", LockKind.Vernier => "vernier, coarse by button", LockKind.Friction => "adjustable friction", _ => null }, end?.LockHolds is { } holds ? $"holds {say.Force(holds.Newtons, Rounding.Down)} along the shank" : "");
         yield return Line("end at the device", run.LeverEnd is null ? null : $"plain core; end tube {say.Length(run.LeverEnd.Tip.Nominal.Metres)} beyond the anchor, {(run.LeverEnd.TipSwivels.Radians > 0 ? $"swivelling {say.Angle(run.LeverEnd.TipSwivels.Radians, Rounding.Down)} each way" : "fixed")}");
+        yield return Line("weight per length", conduit?.Weight is { } perLength ? say.Text(QuantityKind.LineWeight, perLength.Nominal.Si) : null, conduit?.Weight is null ? "ask the maker to state it: weight and balance wants it" : "");
         yield return Line("temperatures", of is { Coldest: { } cold, Hottest: { } hot } ? $"{FigureText.Plain(cold, 0)} °C to {FigureText.Plain(hot, 0)} °C at the device end" : null);
         yield return Line("in a fire", run.Installation?.ConduitFire switch { FireClass.FireResistant => "fire resistant in the engine compartment", FireClass.Fireproof => "fireproof in the engine compartment", _ when run.Function == ControlFunction.FuelShutoff => null, _ => "no demand" });
         yield return Line("marking on the knob or plate", run.Label.Length > 0 ? run.Label + (run.How.Length > 0 ? ", " + run.How : "") : null, of.LetterHeight is { } h ? $"letters {say.Length(h, Rounding.Up)} high or more" : "letters 0.006 of the viewing distance");
@@ -64,7 +65,12 @@ public static class OrderSolver
                 foreach (var (washer, count) in bolt.Washers)
                     yield return new(washer, "washer under the nut", count, 1, false, "full and thin ones beside them for the cotter hole");
                 var (nut, what) = Hardware.NutFor(joint, size.Find("bolt")!.Text);
-                yield return new(nut, what, 1, 1, true, "height of the nut in hand not in the tables: measure");
+                yield return new(nut, what, 1, 1, true, $"planned with a height of {say.Length(size.Si("nut"))} (ASME B18.2.2, full nut); no table of its own standard was readable: measure the nut in hand{(castle ? " and its slots" : "")}");
+            }
+
+            else
+            {
+                yield return new(Ask, $"bolt {size.Find("bolt")!.Text} for a stack of {say.Length(stack)}", 1, 0, true, "no length of the table fits this stack: longer or shorter than it goes, or more than three washers");
             }
 
             if (joint.HeldBy.Contains(JointLock.Cotter))
@@ -72,7 +78,10 @@ public static class OrderSolver
         }
         else if (joint is not null)
         {
-            yield return new(Ask, joint.Kind == PinKind.ClevisPin ? "clevis pin of the swivel" : "bolt of the swivel", 1, 0, true, "diameter and thicknesses of arm and swivel give the number (installation.joint)");
+            yield return new(Ask, joint.Kind == PinKind.ClevisPin ? "clevis pin of the swivel" : "bolt of the swivel", 1, 0, true,
+                joint is { Kind: PinKind.Bolt, Diameter: { } other, Arm: not null }
+                    ? $"no bolt of {say.Size(other.Metres)} is in the tables, which go from {Hardware.Smallest} to {Hardware.Largest}: take grip and length from its own standard"
+                    : "diameter and thicknesses of arm and swivel give the number (installation.joint)");
         }
 
         if (of.Run.LeverEnd?.Swivel.HoldsBy.Contains(WireHold.SetScrew) == true)
@@ -87,9 +96,12 @@ public static class OrderSolver
 
     private static IEnumerable<CutLine> Cuts(OrderCase of, FigureWriter say)
     {
+        foreach (var made in of.Made)
+            yield return made;
         if (of.Run.Installation is not { } more)
             yield break;
-        foreach (var part in more.Parts)
+        // A part that is cut above by its sizes needs no second line.
+        foreach (var part in more.Parts.Where(p => !of.Made.Any(m => m.What.Split(',')[0].Contains("wedge", StringComparison.OrdinalIgnoreCase) && p.Name.Contains("wedge", StringComparison.OrdinalIgnoreCase))))
             yield return new(part.Name, part.Material, "by its drawing (throwright make)");
         if (of.BareWire is { } wire && more.Joint is not null)
             yield return new("core, trimmed when rigged", "the cable's own", $"{say.Length(wire, Rounding.Up)} beyond the conduit and the tail");
@@ -110,13 +122,24 @@ public static class OrderSolver
         {
             // A bare close-wound coil of the same steel weighs two to four times its core.
             var perLength = Published.Get("order/steel-density").Value * Math.PI * 0.25 * core.Diameter.Nominal.Metres * core.Diameter.Nominal.Metres;
-            (mass, share, from) = (4 * perLength * length, 0.5, "four times the core's weight, a rough estimate: weigh one metre");
+            (mass, share, from) = (4 * perLength * length, 0.5, "no weight per length in the file: four times the core's own stands in, and may be half or half as much again. Ask the maker or weigh one metre, and type it (cable.conduit.weight)");
         }
         else
         {
             return null;
         }
 
-        return new(mass, share, of is { KnobStation: { } a, DeviceStation: { } b } ? 0.5 * (a + b) : null, from);
+        return new(mass, share, of is { KnobStation: { } a, DeviceStation: { } b } ? 0.5 * (a + b) : null, from, cable.Conduit?.Weight is null);
+    }
+
+    /// <summary>Rod by length and sheet by area, over all runs.</summary>
+    public static EquatableList<StockTotal> Stock(IEnumerable<OrderAnswer> orders)
+    {
+        ArgumentNullException.ThrowIfNull(orders);
+        return orders.SelectMany(o => o.Cuts).Where(c => c.Kind != CutKind.Other)
+            .GroupBy(c => (c.Stock, c.Kind, Across: c.Kind == CutKind.Rod ? c.Across : c.Thick))
+            .OrderBy(g => g.Key.Kind).ThenBy(g => g.Key.Stock, StringComparer.Ordinal).ThenBy(g => g.Key.Across)
+            .Select(g => new StockTotal(g.Key.Stock, g.Key.Kind, g.Key.Across, g.Sum(c => c.Pieces * (c.Kind == CutKind.Rod ? c.Length : c.Length * c.Across)), g.Sum(c => c.Pieces)))
+            .ToEquatableList();
     }
 }

@@ -123,6 +123,16 @@ public static class AircraftPack
             [new("number", 44), new("what", 66), new("pieces", 16), new("spare", 16), new("confirm before ordering", 26)],
             orders.SelectMany(o => o.Hardware).GroupBy(h => (h.Number, h.What)).OrderBy(g => g.Key.Number, StringComparer.Ordinal).Select(g => (IReadOnlyList<Cell>)
                 [new(g.Key.Number, true), g.Key.What, $"{g.Sum(h => h.Quantity)}", $"{g.Sum(h => h.Spare)}", g.Any(h => h.Confirm) ? Cell.Tick : ""]));
+        var stock = OrderSolver.Stock(orders);
+        if (stock.Count > 0)
+        {
+            var say = new FigureWriter(answer.Aircraft.Display);
+            flow.Heading("Sheet and rod");
+            flow.Table(
+                [new("stock", 70), new("pieces", 16), new("together, without waste", 60)],
+                stock.Select(t => (IReadOnlyList<Cell>)[new(t.Stock, true), $"{t.Pieces}", StockWords.Amount(t, say)]));
+        }
+
         var weighed = orders.Where(o => o.Weight is not null).ToList();
         if (weighed.Count > 0)
         {

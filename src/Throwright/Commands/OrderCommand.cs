@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
 using Throwright.Engine.Order;
 using Throwright.Formats.Tables;
 using Throwright.Papers.Pack;
@@ -30,11 +31,11 @@ internal static class OrderCommand
         var orders = open.Answer.Runs.Select(r => Purchase.Of(open.Answer.Aircraft, r)).ToList();
         if (target is null)
         {
-            Console.Out.Write(Shown(orders, new(plain)));
+            Console.Out.Write(Shown(orders, new(plain), new(open.Answer.Aircraft.Display)));
             return ExitCode.Clear;
         }
 
-        var rows = Rows(orders);
+        var rows = Rows(orders, new(open.Answer.Aircraft.Display));
         byte[]? bytes = Path.GetExtension(target).ToLowerInvariant() switch
         {
             ".pdf" => AircraftPack.WriteOrder(open.Answer, Written.Options(open.Text, Written.Paper(paper))),
@@ -53,20 +54,25 @@ internal static class OrderCommand
         return done ? ExitCode.Clear : ExitCode.Unusable;
     }
 
-    private static List<IReadOnlyList<string>> Rows(List<OrderAnswer> orders)
+    private static List<IReadOnlyList<string>> Rows(List<OrderAnswer> orders, FigureWriter say)
     {
         var rows = new List<IReadOnlyList<string>> { (string[])["control", "kind", "number or property", "what or value", "pieces", "spare", "confirm before ordering", "note"] };
         foreach (var order in orders)
         {
             rows.AddRange(order.Cable.Select(l => (string[])[order.Run, "cable", l.What, l.Value, "", "", l.Confirm ? "yes" : "", l.Note]));
             rows.AddRange(order.Hardware.Select(h => (string[])[order.Run, "hardware", h.Number, h.What, $"{h.Quantity}", $"{h.Spare}", h.Confirm ? "yes" : "", h.Note]));
-            rows.AddRange(order.Cuts.Select(c => (string[])[order.Run, "to make", c.What, c.Stock, "1", "", "", c.Size]));
+            rows.AddRange(order.Cuts.Select(c => (string[])[order.Run, "to make", c.What, c.Stock, $"{c.Pieces}", "", "", c.Size]));
         }
+
+        // Totals over the aircraft, so that a sheet of numbers adds up without being added up.
+        rows.AddRange(orders.SelectMany(o => o.Hardware).GroupBy(h => (h.Number, h.What)).OrderBy(g => g.Key.Number, StringComparer.Ordinal)
+            .Select(g => (string[])["all", "hardware, total", g.Key.Number, g.Key.What, $"{g.Sum(h => h.Quantity)}", $"{g.Sum(h => h.Spare)}", g.Any(h => h.Confirm) ? "yes" : "", ""]));
+        rows.AddRange(OrderSolver.Stock(orders).Select(t => (string[])["all", "stock, total", t.Stock, StockWords.Amount(t, say), $"{t.Pieces}", "", "", "without waste"]));
 
         return rows;
     }
 
-    private static string Shown(List<OrderAnswer> orders, Screen screen)
+    private static string Shown(List<OrderAnswer> orders, Screen screen, FigureWriter say)
     {
         foreach (var order in orders)
         {
@@ -75,9 +81,18 @@ internal static class OrderCommand
                 screen.Wrapped($"  {line.What,-48}  ", line.Value + (line.Confirm && line.Value != "ask before ordering" ? "  (confirm before ordering)" : "") + (line.Note.Length > 0 ? $"  [{line.Note}]" : ""));
             foreach (var part in order.Hardware)
                 screen.Wrapped($"  {part.Quantity} + {part.Spare}  {part.Number,-22}  ", $"{part.What}{(part.Confirm ? "  (confirm before ordering)" : "")}  [{part.Note}]");
+            foreach (var cut in order.Cuts)
+                screen.Wrapped($"  {cut.Pieces}      {cut.What,-34}  ", $"{cut.Stock}  {cut.Size}");
+            if (order.Weight is { Ask: true } weight)
+                screen.Wrapped("  weight   ", $"{weight.From}.");
             screen.Line();
         }
 
+        var stock = OrderSolver.Stock(orders);
+        foreach (var total in stock)
+            screen.Line($"{total.Stock}: {StockWords.Amount(total, say)} together, {total.Pieces} {(total.Pieces == 1 ? "piece" : "pieces")}, without waste");
+        if (stock.Count > 0)
+            screen.Line();
         screen.Line("Pieces + spare. --out F.pdf, F.csv or F.xlsx writes it. Hardware traceable to its standard only.");
         return screen.ToString();
     }

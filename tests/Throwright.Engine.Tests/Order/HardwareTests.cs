@@ -1,3 +1,7 @@
+using Throwright.Engine.Tests.Prove;
+using Throwright.Engine.Tests.Chain;
+using Throwright.Engine.Model;
+using Throwright.Engine.Chain;
 using Throwright.Engine.Order;
 using Throwright.Engine.Sources;
 using Throwright.Shapes.Quantities;
@@ -81,5 +85,54 @@ public sealed class HardwareTests
         var bolt = Hardware.BoltFor(Hardware.SizeOf(0.19 * Inch)!, stack * Inch, drilled: true)!;
         Assert.Equal(number, bolt.Number);
         Assert.Contains(bolt.Washers, w => w.Number == washer);
+    }
+
+    private static Throwright.Engine.Order.OrderAnswer OrderOf(Run run) => Purchase.Of(Runs.Aircraft with { Display = new() }, run.Prove());
+
+    [Fact]
+    public void Bolt_BeyondTheTables_IsNamedAndNotGuessed()
+    {
+        var line = OrderOf(Installations.Sound.With(i => i with { Joint = i.Joint! with { Kind = PinKind.Bolt, Diameter = new(0.4375 * Length.MetresPerInch) } })).Hardware[0];
+        Assert.Equal("ask before ordering", line.Number);
+        Assert.True(line.Confirm);
+        Assert.Contains("AN3 to AN6", line.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Bolt_OfThreeEighths_IsAnAn6()
+    {
+        // Stack 0.25 + 0.25 in, AN6-11A: grip 0.562 with one washer of 0.063 under the nut.
+        var line = OrderOf(Installations.Sound.With(i => i with { Joint = i.Joint! with { Kind = PinKind.Bolt, Diameter = new(0.375 * Length.MetresPerInch), Arm = new(0.25 * Length.MetresPerInch), Swivel = new(0.25 * Length.MetresPerInch), HeldBy = [JointLock.AllMetalNut] } })).Hardware[0];
+        Assert.StartsWith("AN6-", line.Number, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Stack_NoLengthFits_IsNamed()
+    {
+        var lines = OrderOf(Installations.Sound.With(i => i with { Joint = i.Joint! with { Kind = PinKind.Bolt, Diameter = new(0.19 * Length.MetresPerInch), Arm = new(3 * Length.MetresPerInch) } })).Hardware;
+        Assert.Contains(lines, l => l.Number == "ask before ordering" && l.Note.Contains("no length of the table", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void CableWithoutWeight_IsAskedFor()
+    {
+        var order = OrderOf(Installations.Sound);
+        Assert.True(order.Weight!.Ask);
+        Assert.True(order.Cable.Single(l => l.What == "weight per length").Confirm);
+    }
+
+    [Fact]
+    public void Stock_OfSeveralRuns_AddsUpByDiameterAndThickness()
+    {
+        static OrderAnswer With(params CutLine[] cuts) => new() { Run = "x", Cable = [], Hardware = [], Cuts = Throwright.Shapes.EquatableList.ToEquatableList(cuts) };
+        var stock = OrderSolver.Stock(
+        [
+            With(new("wedge", "6061 rod, 1 in", "", CutKind.Rod, 0.030, 0.0254), new("core", "its own", "")),
+            With(new("wedge", "6061 rod, 1 in", "", CutKind.Rod, 0.020, 0.0254), new("bracket", "2024 sheet", "", CutKind.Sheet, 0.1, 0.04, 0.0016, 2)),
+        ]);
+        Assert.Equal(2, stock.Count);
+        Assert.Equal((CutKind.Sheet, 2), (stock[0].Kind, stock[0].Pieces));
+        Assert.Equal(0.008, stock[0].Amount, 1e-12);
+        Assert.Equal(0.050, stock[1].Amount, 1e-12);
     }
 }
