@@ -1,6 +1,7 @@
 using Throwright.Engine.Chain;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
+using Throwright.Engine.Order;
 using Throwright.Formats.Pdf;
 using Throwright.Papers.Flow;
 using Throwright.Papers.Make;
