@@ -27,4 +27,30 @@ public class RuleBookTests
         // The examples show most rules at work.
         Assert.True(seen.Count(r => !r.StartsWith("input/", StringComparison.Ordinal)) >= 12, string.Join(", ", seen));
     }
+
+    [Fact]
+    public void Rules_EachShowsSomewhere_AndThePageSaysWhere()
+    {
+        Assert.All(Throwright.Engine.Sources.Published.Rules.Keys, id =>
+        {
+            var (findings, paper) = RuleIndex.Of(id);
+            Assert.True(findings.Count > 0 || paper.Length > 0, id);
+            Assert.All(findings, f => Assert.True(RuleBook.Holds(f), f));
+        });
+        Throwright.Tests.ApprovedText.Matches("docs/reference/rules.md", RuleIndex.Page());
+    }
+
+    [Fact]
+    public void Rules_BehindTheFindingsOfTheExamples_AreInTheIndexWithThem()
+    {
+        var missing = new SortedSet<string>(StringComparer.Ordinal);
+        foreach (var name in (string[])["amphibian", "biplane"])
+        {
+            var aircraft = AircraftFile.Read(Path.Combine(Throwright.Tests.ApprovedText.Root, "examples", name + AircraftFile.Extension)).Aircraft!;
+            foreach (var run in aircraft.Runs.Select(r => RunCheck.CheckWith(aircraft, r, new(Samples: 100), null)))
+                missing.UnionWith(RuleTable.Of(aircraft, run).Where(r => !RuleIndex.Of(r.Rule.Id).Findings.Contains(r.Finding.Rule)).Select(r => $"{r.Rule.Id} at {r.Finding.Rule}"));
+        }
+
+        Assert.Empty(missing);
+    }
 }

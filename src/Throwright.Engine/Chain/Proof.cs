@@ -30,7 +30,7 @@ internal static class Proof
             .Select(r => new PanelPlace(RunWords.Of(r).Name, r.Function, r.CockpitEnd!.Knob, r.CockpitEnd.Hole!.Buttline.Nominal.Metres, r.CockpitEnd.Hole.Waterline.Nominal.Metres))
             .ToList();
         var first = aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Throttle) ?? aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Mixture);
-        return PanelOrder.Find(knobs, say).Where(f => f.Rule == PanelOrder.CarburettorHeat ? run.Function == ControlFunction.CarburettorHeat : ReferenceEquals(run, first));
+        return PanelOrder.Find(knobs, say).Where(f => f.Rule == PanelOrder.CarburettorHeat ? run.Function == ControlFunction.CarburettorHeat : f.Rule == PanelOrder.Shapes ? run.Function == ControlFunction.Mixture : ReferenceEquals(run, first));
     }
 
     internal static ProveCase CaseFor(Aircraft aircraft, RunAnswer answer)

@@ -64,9 +64,12 @@ public static class RuleBook
         new(ProveRules.Fire, "Does a control that must work in a fire stand one?", "nothing stated of its conduit", "fire resistant", "fireproof, or no part in the engine compartment"),
         new(ProveRules.Distance, "Does the cable keep clear of wiring and lines?", "closer than asked, or touching", "the limit is from memory", "clear of them"),
         new(ProveRules.People, "Can a weaker hand work it?", "", "more than a weaker hand gives", "within"),
+        new(ProveRules.Suitable, "Are the maker's limits known by which a flexible control is suitable?", "", "", "they are; else they are asked for"),
+        new(ProveRules.Tested, "Was it worked from the cockpit, stop to stop, with the device connected?", "", "the newest readings lack one", "both stops, pull and push read"),
         new(ProveRules.Operating, "What does the operating check of an emergency control show?", "", "something that moves can touch it, or it takes more than the chosen hand gives", "everything told; time is taken from the seat; without it: needs input"),
         new(ProveRules.Unsaid, "What do the rules of installation still wait for?", "", "", "(needs input: the file does not say)"),
         new(PanelOrder.CarburettorHeat, "Does carburettor heat stand apart from the mixture?", "nearer than asked", "nearer, and no throttle in the file", "left of the throttle or far enough"),
+        new(PanelOrder.Shapes, "Can the hand tell the mixture from its neighbour?", "", "handles of one kind", "another kind"),
         new(PanelOrder.Levers, "Do the engine controls stand in the published order?", "another order", "", "power, propeller, mixture"),
         new(HeatRules.Parts, "Does each part stand the heat of its place?", "one does not", "the limit is from memory", "all do"),
         new(LieRules.Rests, "Does the conduit come to rest in one lie by itself?", "it finds no lie: too short, too slack, or clamps that leave no way", "a loop, a bow that may fall to any side, or another lie it can rest in", "it does"),
@@ -123,7 +126,7 @@ public static class RuleBook
     /// <summary>Rules whose cautions hold for most installations of their kind, whatever the figures of this one.</summary>
     private static readonly HashSet<string> Standing =
     [
-        ProveRules.SafeEnd, ProveRules.Spring, ProveRules.WireHold, ProveRules.SwivelTest, ProveRules.AnchorTest, ProveRules.JointLocks, ProveRules.Jam, ProveRules.Fire, ProveRules.Unsaid,
+        ProveRules.SafeEnd, ProveRules.Spring, ProveRules.WireHold, ProveRules.SwivelTest, ProveRules.AnchorTest, ProveRules.JointLocks, ProveRules.Jam, ProveRules.Fire, ProveRules.Tested, ProveRules.Unsaid, PanelOrder.Shapes,
         ClearanceRules.Contacts, ClearanceRules.Skin, MeshFindings.Open, MakeRules.Stock, MakeRules.Key, MakeRules.Galvanic, MountRules.Friction,
     ];
 

@@ -41,6 +41,6 @@ public static class HeatSolver
         return new(
             part, stands, part.Hottest <= stands ? Verdict.Clear : Verdict.Fail,
             part.Clamped ? "a plastic part under a nut creeps: check the nut again, or make it of metal" : "",
-            [row.Source, margin.Source, part.HottestFrom]);
+            [row.Source, margin.Source, part.HottestFrom, Published.Rule("23.603").Source]);
     }
 }

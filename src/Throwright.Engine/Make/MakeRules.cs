@@ -52,7 +52,7 @@ public static class MakeRules
                 Rule = Stock,
                 Verdict = Verdict.Caution,
                 Sentence = "The wedges are printed: use them to try the fit, and make the lasting pair of metal.",
-                Sources = [new("common-practice", "judgement", Evidence.CommonPractice)],
+                Sources = [new("common-practice", "judgement", Evidence.CommonPractice), Published.Rule("23.605").Source],
                 Why = "Plastic creeps under a tight nut, more so in a cabin heated by the sun, and the nut comes loose.",
             };
         }

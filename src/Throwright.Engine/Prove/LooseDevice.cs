@@ -34,6 +34,9 @@ public sealed record LooseDevice(LooseWay Way, string Why)
     /// <summary>Stretches of the sweep between stops and dead centres, push stop first; empty: no dead centre.</summary>
     public EquatableList<LooseStretch> Stretches { get; init; } = [];
 
+    /// <summary>Where it can't be told whether it goes or stays: the only stop it can go to; null: either, or it can be told.</summary>
+    public DeviceStop? Maybe { get; init; }
+
     public DeviceStop? Stop => Way switch { LooseWay.ToPushStop => DeviceStop.Push, LooseWay.ToPullStop => DeviceStop.Pull, _ => null };
 
     /// <summary>Ends it can come to, one for each stretch where they differ.</summary>
@@ -45,7 +48,7 @@ public sealed record LooseDevice(LooseWay Way, string Why)
             ? new(toward == DeviceStop.Push ? LooseWay.ToPushStop : LooseWay.ToPullStop, StrongerTorque)
             : biasMost < frictionLeast
                 ? new(LooseWay.Stays, biasMost > 0 ? StrongerFriction : "nothing drives it; vibration may move it")
-                : new(LooseWay.CannotTell, "its friction and its own torque are too near each other to tell");
+                : new(LooseWay.CannotTell, "its friction and its own torque are too near each other to tell") { Maybe = toward };
 
     /// <summary>
     /// The whole sweep from its stretches, push stop first. A loose device knows no dead centre: what drives it out of one
@@ -57,7 +60,7 @@ public sealed record LooseDevice(LooseWay Way, string Why)
         var list = stretches.Select((s, i) => new LooseStretch(s.Name, s.Goes.Way, s.Goes.Why, EndsOf(stretches, i))).ToEquatableList();
         var same = list.Select(s => s.Ends).Distinct().Count() == 1 && list.Select(s => s.Why).Distinct().Count() == 1;
         return same
-            ? new(list[0].Ends, list[0].Why) { Stretches = list }
+            ? stretches[0].Goes with { Way = list[0].Ends, Stretches = list }
             : list.Any(s => s.Ends is LooseWay.NotKnown) ? new(LooseWay.NotKnown, list.First(s => s.Ends is LooseWay.NotKnown).Why)
             : new(LooseWay.BySide, "each side of the dead centre has its own answer") { Stretches = list };
     }

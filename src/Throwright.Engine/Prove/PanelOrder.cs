@@ -13,6 +13,7 @@ public static class PanelOrder
 {
     public const string CarburettorHeat = "prove/carburettor-heat-place";
     public const string Levers = "prove/lever-order";
+    public const string Shapes = "prove/knob-shapes";
 
     /// <summary>8 in from the mixture unless left of the throttle.</summary>
     private const double Apart = 8 * Length.MetresPerInch;
@@ -46,6 +47,21 @@ public static class PanelOrder
             };
         }
 
+        if (mixture is not null && knobs.Where(k => k != mixture).MinBy(k => Apart2(k, mixture)) is { } beside)
+        {
+            var same = beside.Shape == mixture.Shape;
+            yield return new()
+            {
+                Rule = Shapes,
+                Verdict = same ? Verdict.Caution : Verdict.Clear,
+                Sentence = same
+                    ? $"The mixture and its nearest neighbour, {beside.Name}, have handles of one kind: the hand can't tell them by feel."
+                    : $"The mixture's handle is of another kind than that of its nearest neighbour, {beside.Name}.",
+                Why = same ? "The figure of shapes could not be read as text; points on the mixture's rim, or a lock on it, tell them apart." : "",
+                Sources = [Published.Rule("23.1147(a)").Source, Published.Rule("23.781").Source],
+            };
+        }
+
         var order = new[] { throttle, propeller, mixture }.OfType<PanelPlace>().ToList();
         if (order.Count < 2)
             yield break;
@@ -60,4 +76,6 @@ public static class PanelOrder
             Sources = [source],
         };
     }
+
+    private static double Apart2(PanelPlace a, PanelPlace b) => ((a.Right - b.Right) * (a.Right - b.Right)) + ((a.Up - b.Up) * (a.Up - b.Up));
 }

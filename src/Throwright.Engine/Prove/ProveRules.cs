@@ -30,6 +30,8 @@ public static class ProveRules
     public const string Fire = "prove/fire";
     public const string Distance = "prove/distance";
     public const string People = "prove/weaker-hand";
+    public const string Suitable = "prove/suitability";
+    public const string Tested = "prove/operation-test";
     public const string Operating = "prove/operating-check";
     public const string Unsaid = "prove/not-said";
 
@@ -76,6 +78,8 @@ public static class ProveRules
         yield return OfFire(run);
         yield return OfDistance(run, say);
         yield return OfPeople(of, say);
+        yield return OfSuitability(run);
+        yield return OfOperationTest(run, say);
         yield return OperatingCheck.Finding(of, answer);
         if (answer.Waiting.Count > 0)
         {
@@ -383,6 +387,35 @@ public static class ProveRules
             $"The cable comes within {say.Length(worst.Distance.Metres, Rounding.Down)} of {name}{(wiring ? $", wanted {say.Size(limit.Value)}" : "")}.", wiring ? "" : "No published distance was found; it must not touch anywhere in its travel.",
             wiring ? [limit.Source, By("23.685(a)")] : [By("23.685(a)")]) with
         { Limit = new(Wanted(worst), QuantityKind.Length, true) };
+    }
+
+    /// <summary>What the maker must state before a flexible control can be called suitable for its place.</summary>
+    internal static IEnumerable<string> MakersLimitsLacking(Run run)
+    {
+        if (run.Cable?.PullLimit is null)
+            yield return "cable.pullLimit";
+        if (run.Cable?.PushLimit is null)
+            yield return "cable.pushLimit";
+        if (run.Cable?.Conduit?.MinRadius is null)
+            yield return "cable.conduit.minRadius";
+        if (run.Installation?.CableHottest is null)
+            yield return "installation.cableHottest";
+    }
+
+    private static Finding? OfSuitability(Run run) => run.Cable is null || MakersLimitsLacking(run).Any() ? null
+        : Say(Suitable, Verdict.Clear, "The maker's limits for pull, push, bend and heat are in the file, and each is held against this run.", "A finding of its own tells each.", [By("23.1141(b)")]);
+
+    private static Finding? OfOperationTest(Run run, FigureWriter say)
+    {
+        if (run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal) is not { } newest)
+            return null;
+        var whole = newest is { Pull: not null, Push: not null, KnobAtPush: not null, KnobAtPull: not null };
+        return Say(
+            Tested, whole ? Verdict.Clear : Verdict.Caution,
+            whole ? $"Worked from the cockpit on {newest.Date}, both stops reached: pull {say.Force(newest.Pull!.Value.Newtons, Rounding.Nearest)}, push {say.Force(newest.Push!.Value.Newtons, Rounding.Nearest)}."
+                : $"The readings of {newest.Date} lack {string.Join(", ", ((string[])[newest.KnobAtPush is null ? "the knob at the push stop" : "", newest.KnobAtPull is null ? "the knob at the pull stop" : "", newest.Pull is null ? "the pull" : "", newest.Push is null ? "the push" : ""]).Where(t => t.Length > 0))}: the operation test is not whole.",
+            "From the seat, device connected and loaded, no jamming, no excessive friction or give; the stops at the device rule.",
+            [By("23.683"), By("23.675"), By("23.1141(d)")]);
     }
 
     private static Finding? OfPeople(ProveCase of, FigureWriter say)

@@ -95,11 +95,12 @@ public static class ProveSolver
             LooseWay.ToPullStop => $"goes {ToEnd(of, DeviceStop.Pull)}: {why}",
             LooseWay.Stays => $"stays where it was: {why}",
             LooseWay.Rests => "goes to about the dead centre and rests there: beyond it its own torque no longer drives it",
+            _ when goes is { Way: LooseWay.CannotTell, Maybe: { } stop } => $"stays, or goes {ToEnd(of, stop)}; which of the two can't be told: {why}",
             _ => $"can't be told: {why}",
         };
         return goes.Way == LooseWay.BySide
             ? string.Join("; ", goes.Stretches.Select(s => $"from {s.Name} it {Ends(s.Ends, s.Why)}"))
-            : Ends(goes.Way, goes.Why) + (goes.Stretches.Count > 0 ? "; so from every side of the dead centre, which only the wire knows" : "");
+            : Ends(goes.Way, goes.Why) + (goes.Stretches.Count > 0 ? "; the same from every side of the dead centre" : "");
     }
 
     /// <summary>Is every end that it may come to the declared one; null: none declared, or it can't be told.</summary>
@@ -161,6 +162,8 @@ public static class ProveSolver
             yield return new("installation.side", "the side of the firewall");
         if (more?.AnchorOn is null)
             yield return new("installation.anchorOn", "what the anchor stands on");
+        if (run.Cable is not null && ProveRules.MakersLimitsLacking(run).ToList() is { Count: > 0 } lacking)
+            yield return new(string.Join(" and ", lacking), "the maker's limits of the cable");
         if (of.Run.Installation?.Strength is null)
             yield return new("installation.strength", "sizes and strengths of pin, arm, bracket and shank");
         if (more?.Legend is null)

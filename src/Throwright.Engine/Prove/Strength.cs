@@ -59,7 +59,7 @@ internal static class Strength
         yield return Row(
             "pin of the joint, shear", $"{(planes == 2 ? "fork, cut in two places" : "cut in one place; a fork halves it")}; limit times {FigureText.Plain(ultimate, 1)} and {FigureText.Plain(fitting, 2)}{(sizes?.PinShear is null && table is not null ? $"; as an {table.Find("name")!.Text} bolt" : "")}",
             joint?.Diameter is null ? null : pin, pinStands, Lacking(("installation.joint.diameter", joint?.Diameter is not null), ("installation.strength.pinShear", pinStands is not null)), (v, r) => say.Force(v, r),
-            sizes?.PinShear is null && table is not null ? [ult, fit, table.Source, forceFrom] : [ult, fit, Own, forceFrom]);
+            sizes?.PinShear is not null ? [ult, fit, Own, forceFrom] : table is not null ? [ult, fit, table.Source, forceFrom] : [ult, fit, forceFrom]);
 
         double? bend = joint?.Arm is { } thick && sizes?.ArmWidth is { } width && of.ArmRadius is { } radius ? 6 * force * fitting * radius / (thick.Metres * width.Metres * width.Metres) : null;
         yield return Row(
