@@ -79,20 +79,12 @@ public static class RuleIndex
     /// <summary>docs/reference/rules.md.</summary>
     public static string Page()
     {
-        var page = new StringBuilder("# Rules
-
-Written by the program (`RuleIndex`); a test holds this page to it. Each published rule in our own words, how it was read, whom it
-binds on an amateur-built aircraft, and where it shows: the finding ([findings.md](findings.md)) or the paper. Nothing here approves.
-
-| rule | asks | read | binds | shows at |
-|---|---|---|---|---|
-");
+        var page = new StringBuilder("# Rules\n\nWritten by the program (`RuleIndex`); a test holds this page to it. Each published rule in our own words, how it was read, whom it\nbinds on an amateur-built aircraft, and where it shows: the finding ([findings.md](findings.md)) or the paper. Nothing here approves.\n\n| rule | asks | read | binds | shows at |\n|---|---|---|---|---|\n");
         foreach (var rule in Published.Rules.Values.OrderBy(r => r.Id, StringComparer.Ordinal))
         {
             var (findings, paper) = Of(rule.Id);
             var at = string.Join(", ", findings.Select(f => $"`{f}`").Concat(paper.Length > 0 ? [paper] : []));
-            page.Append("| ").Append(rule.Cite).Append(" | ").Append(rule.Says).Append(" | ").Append(rule.Source.Evidence.ToString().ToLowerInvariant()).Append(" | ").Append(RuleTable.BindsWords(Model.Basis.AmateurBuilt, rule.Binds)).Append(" | ").Append(at).Append(" |
-");
+            page.Append("| ").Append(rule.Cite).Append(" | ").Append(rule.Says).Append(" | ").Append(rule.Source.Evidence.ToString().ToLowerInvariant()).Append(" | ").Append(RuleTable.BindsWords(Model.Basis.AmateurBuilt, rule.Binds)).Append(" | ").Append(at).Append(" |\n");
         }
 
         return page.ToString();

@@ -92,7 +92,7 @@ internal static class Runs
             SwivelHeld = new(200),
             AnchorHeld = new(200),
             AnchorOn = AnchorGround.Structure,
-            CableHottest = new(150),
+            CableHottest = new(500),
             Legend = new(Mm(5), Mm(750), true),
             Strength = new() { PinShear = new(500e6), ArmWidth = Mm(14), ArmEdge = Mm(10), ArmYield = new(250e6), BracketYield = new(250e6), ShankYield = new(250e6) },
         },
