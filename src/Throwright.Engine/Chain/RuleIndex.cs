@@ -5,6 +5,7 @@ using Throwright.Engine.HandForce;
 using Throwright.Engine.Heat;
 using Throwright.Engine.Make;
 using Throwright.Engine.Prove;
+using Throwright.Engine.Rig;
 using Throwright.Engine.Sources;
 using Throwright.Engine.Throw;
 
@@ -23,7 +24,7 @@ public static class RuleIndex
         ["23.605"] = ([MakeRules.Stock], ""),
         ["23.607(a)"] = ([ProveRules.JointLocks], ""),
         ["23.607(c)"] = ([ProveRules.JointLocks], ""),
-        ["23.625"] = ([ProveRules.SwivelTest, ProveRules.AnchorTest], ""),
+        ["23.625"] = ([ProveRules.SwivelTest, ProveRules.AnchorTest, ProveRules.Parts], ""),
         ["23.675"] = ([ProveRules.Tested], ""),
         ["23.681"] = ([ProveRules.SwivelTest, ProveRules.AnchorTest], "rigging card"),
         ["23.683"] = ([ProveRules.Tested, ProveRules.Operating], "rigging card"),
@@ -41,12 +42,12 @@ public static class RuleIndex
         ["23.995(c)"] = ([ProveRules.AnchorGround], ""),
         ["23.995(d)"] = ([HandForceRules.SelfHold], ""),
         ["23.995(e)"] = ([], "not held: whether it can be put together wrongly is looked at on the aircraft"),
-        ["23.1093(a)"] = ([LadderRules.KnobIn, LadderRules.KnobOut], ""),
+        ["23.1093(a)"] = ([LadderRules.KnobIn, LadderRules.KnobOut, LadderRules.Tip], ""),
         ["23.1141(b)"] = ([ProveRules.Suitable], ""),
         ["23.1141(c)"] = ([HandForceRules.SelfHold], "inspection list"),
         ["23.1141(d)"] = ([ProveRules.Tested], ""),
         ["23.1141(f)"] = ([ProveRules.Fire], ""),
-        ["23.1141(g)(1)"] = ([LadderRules.KnobIn, LadderRules.KnobOut], ""),
+        ["23.1141(g)(1)"] = ([LadderRules.KnobIn, LadderRules.KnobOut, LadderRules.Tip, RigRules.AsBuilt, ProveRules.Operating], ""),
         ["23.1143(g)"] = ([ProveRules.SafeEnd], ""),
         ["23.1147(a)"] = ([PanelOrder.Shapes, ProveRules.Guard], ""),
         ["23.1147(b)"] = ([ProveRules.SafeEnd], ""),
@@ -59,9 +60,9 @@ public static class RuleIndex
         ["1472e-5.4.1.1.5"] = ([HandForceRules.Hand], ""),
         ["1472e-5.4.1.4.5.1"] = ([ProveRules.Colour], ""),
         ["1472e-5.4.3.1.8.6"] = ([ProveRules.Sense], ""),
-        ["hfds-14.5.2.1"] = ([HandForceRules.Hand], ""),
+        ["hfds-14.5.2.1"] = ([HandForceRules.Hand, ProveRules.People], ""),
         ["ac-43-13-1b-7-37"] = ([], "order sheet: threads that show"),
-        ["ac-43-13-1b-7-38"] = ([], "inspection list"),
+        ["ac-43-13-1b-7-38"] = ([ProveRules.JointLocks], "inspection list"),
         ["ac-43-13-1b-7-40"] = ([], "rigging card: torque and the nut's own drag"),
         ["ac-43-13-1b-7-64(a)"] = ([ProveRules.JointLocks], ""),
         ["ac-43-13-1b-7-64(f)"] = ([ProveRules.JointHeat], ""),
