@@ -67,7 +67,7 @@ public partial class StarterFileTests
             Assert.True(problems.Count == 0, $"{line}: {(problems.Count > 0 ? problems[0].Found : "")}");
         }
 
-        Assert.Equal(53, found);
+        Assert.Equal(54, found);
     }
 
     /// <summary>A line such as //   { "id": "yoke", ... }, is a body that can be put in.</summary>

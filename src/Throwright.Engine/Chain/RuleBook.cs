@@ -115,7 +115,6 @@ public static class RuleBook
         new(MakeRules.BracketGive, "Does the bracket give under the cable's load?", "", "more than the limit, its softest counted", "less"),
         new(MakeRules.Bearing, "Does the bracket's sheet hold round its fasteners?", "less strength than load", "less margin than wanted, or the strength is from memory", "with the wanted margin"),
         new(MakeRules.Fasteners, "Do the bracket's fasteners hold the cable's load?", "less strength than load", "less margin than wanted, or a rivet in pull, or the strength is from memory", "with the wanted margin"),
-        new(MakeRules.Bearing, "Does the bracket's sheet bear its fasteners?", "it is torn or crushed round a hole", "less margin than wanted, or the strength is from memory", "with the wanted margin"),
         new(MountRules.HandRoom, "Does a hand find room round the knob?", "", "less than wanted, or not decided", "the wanted room, proved"),
         new(MountRules.Reach, "Does the smallest pilot reach the knob?", "", "farther than the published reach", "within reach"),
         new(MountRules.Lean, "Does the shank lean much?", "leaning so, the knob meets its own sheet", "more than the usual most", "less, or so little that no wedge is needed"),
