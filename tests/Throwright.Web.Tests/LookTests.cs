@@ -4,7 +4,7 @@ using Throwright.Formats.Drawing;
 using Throwright.Papers.Board;
 using Throwright.Papers.Marks;
 using Throwright.Tests;
-using Throwright.Web.Pages;
+using Throwright.Web;
 
 namespace Throwright.Web.Tests;
 

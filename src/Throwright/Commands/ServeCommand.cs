@@ -5,9 +5,9 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Throwright.Files;
+using Throwright.Web;
 using Throwright.Web.Editing;
 using Throwright.Web.Host;
-using Throwright.Web.Pages;
 
 namespace Throwright.Cli.Commands;
 

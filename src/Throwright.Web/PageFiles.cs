@@ -3,7 +3,7 @@ using System.Reflection;
 using System.Security.Cryptography;
 using Microsoft.AspNetCore.Http;
 
-namespace Throwright.Web.Pages;
+namespace Throwright.Web;
 
 /// <summary>Scripts, style, fonts and mark of the page, carried inside this assembly: nothing comes from elsewhere.</summary>
 public static class PageFiles
