@@ -4,7 +4,6 @@ using Throwright.Formats.Drawing;
 using Throwright.Papers.Board;
 using Throwright.Papers.Marks;
 using Throwright.Tests;
-using Throwright.Web;
 
 namespace Throwright.Web.Tests;
 

@@ -1,4 +1,3 @@
-using Throwright.Engine.Chain;
 using Throwright.Tests;
 using Throwright.Web.Editing;
 
