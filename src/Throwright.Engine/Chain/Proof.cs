@@ -123,6 +123,9 @@ internal static class Proof
 
     private static LooseDevice Within(DeviceLoad load, double pushAngle, double pullAngle, List<double> angles, FigureWriter say)
     {
+        // A friction that nobody typed is not a friction of zero.
+        if (load is { Torque: null, TorqueTable.Count: 0 })
+            return new(LooseWay.NotKnown, "the torque that turns the device is not known");
         var factor = load.Measured ? 1 : Published.Get("hand/estimated-load-factor").Value;
         double least = double.PositiveInfinity, most = double.NegativeInfinity, frictionLeast = double.PositiveInfinity, frictionMost = 0;
         foreach (var angle in angles)

@@ -19,7 +19,7 @@ public sealed class PublishedTests
         "expansion/ptfe", "expansion/stainless-17-7ph", "expansion/stainless-316", "expansion/steel-1040",
         "friction/bare-coil-dry", "friction/bare-coil-greased", "friction/cold-factor", "friction/measured",
         "friction/plastic-liner",
-        "joint/cable-factor", "joint/screw-on-wire-derate",
+        "joint/screw-on-wire-derate",
         "route/bend-total-good",
         "throw/end-tube-swivel", "throw/transmission-angle-texts",
     ];
@@ -33,7 +33,7 @@ public sealed class PublishedTests
         "expansion/carbon-quasi-isotropic", "expansion/glass-woven",
         "friction/cold-factor",
         "heat/plastics", "heat/threadlocker",
-        "joint/wiring-distance",
+        "joint/ultimate-factor", "joint/wiring-distance",
         "make/fasteners", "make/materials", "make/sheet-strength",
         "mount/least-knob",
         "route/bend-total-good", "route/bend-total-most",

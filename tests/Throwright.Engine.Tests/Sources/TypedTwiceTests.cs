@@ -99,6 +99,8 @@ public sealed class TypedTwiceTests
         joint/fibre-nut-hottest             250 degF         R
         joint/wiring-distance               0.5 in           M
         joint/screw-on-wire-derate          0.5              P
+        joint/ultimate-factor               1.5              M
+        joint/stick-strike                  67 lbf           R
         marking/least-height                0.004            R
         marking/good-height                 0.006            R
         marking/dim-light                   1.5              P
@@ -115,6 +117,8 @@ public sealed class TypedTwiceTests
         people/weak-pull                    70 N             N
         people/weak-push                    51 N             N
         people/weak-pinch                   34 N             D
+        people/middle-pull                  124 N            N
+        people/middle-push                  98 N             N
         route/bend-total-good               180 deg          M
         route/bend-total-most               360 deg          M
         route/radius-margin                 1.25             D
@@ -241,10 +245,18 @@ public sealed class TypedTwiceTests
           AN5 12 0.812 1.344
           AN5 13 0.938 1.469
           AN5 14 1.062 1.594
+          AN6 5 0.062 0.703
+          AN6 6 0.188 0.828
+          AN6 7 0.312 0.953
+          AN6 10 0.438 1.078
+          AN6 11 0.562 1.203
+          AN6 12 0.688 1.328
+          AN6 13 0.812 1.453
         order/sizes S : bolt, thread, diameter in, threaded in, washer, thin, washer-thickness in, thin-thickness in, cotter, nut in
           AN3 10-32 0.19 0.406 AN960-10 AN960-10L 0.063 0.032 MS24665-132 0.13
           AN4 1/4-28 0.25 0.469 AN960-416 AN960-416L 0.063 0.032 MS24665-132 0.226
           AN5 5/16-24 0.3125 0.531 AN960-516 AN960-516L 0.063 0.032 MS24665-134 0.273
+          AN6 3/8-24 0.375 0.641 AN960-616 AN960-616L 0.063 0.032 MS24665-283 0.337
         order/torque R : thread, tension-low lbf in, tension-high lbf in, shear-low lbf in, shear-high lbf in, tension-most lbf in, shear-most lbf in
           8-36 12 15 7 9 20 12
           10-32 20 25 12 15 40 25
