@@ -56,7 +56,7 @@ public sealed class ComponentTests : BunitContext
     }
 
     /// <summary>The cabin heat before anyone was at its lever with a tape.</summary>
-    private Run Unmeasured => Aircraft.Runs.Single(r => r.Id == "cabin-heat") with { LeverEnd = null };
+    private Run Unmeasured => Aircraft.Runs.Single(r => r.Id == "cabin-heat") with { LeverEnd = null, Cable = null };
 
     private string? InFile(string path) => FileValues.Of(File.ReadAllText(Path.Combine(root, "demo.throwright.json"))).At(path)?.Shown;
 
@@ -406,7 +406,7 @@ public sealed class ComponentTests : BunitContext
     public void BoardRow_ThatWaitsForAnAnswer_LeadsWhereItsSentenceSpeaksOf()
     {
         var measured = Aircraft.Runs.Single(r => r.Id == "cabin-heat");
-        var run = measured with { LeverEnd = measured.LeverEnd! with { Swivel = measured.LeverEnd.Swivel with { At = null, Rigged = null } } };
+        var run = measured with { SafeEnd = "as set", LeverEnd = measured.LeverEnd! with { Swivel = measured.LeverEnd.Swivel with { At = null, Rigged = null } } };
         var answer = checks.Of(Aircraft, run);
         Assert.StartsWith("The file does not say where the swivel sits", answer.Sentence, StringComparison.Ordinal);
         var row = Render<BoardRow>(p => p.Add(r => r.Run, run).Add(r => r.Answer, answer).Add(r => r.Aircraft, Aircraft).Add(r => r.Options, BoardStrip.Fit(Aircraft.Runs, new())).Add(r => r.Address, "/a/demo/run/cabin-heat"));
