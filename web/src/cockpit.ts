@@ -1,10 +1,10 @@
 // The 3D view of the cockpit: bodies on their joints, handles, arms and conduits, the nearest two points.
 // Poses are put together here so that a drag follows the hand; every distance comes from the program.
 import {
-  AmbientLight, BackSide, BufferAttribute, BufferGeometry, CanvasTexture, Color, DataTexture, DirectionalLight, EdgesGeometry, Group, Line, LineBasicMaterial, LineDashedMaterial,
-  LineSegments, Matrix4, Mesh, MeshBasicMaterial, MeshToonMaterial, NearestFilter, PerspectiveCamera, Plane, Quaternion, Raycaster, RedFormat, Scene, Sprite,
-  SpriteMaterial, Vector2, Vector3, WebGLRenderer, Box3, type Material, type Object3D,
+  BackSide, BufferAttribute, BufferGeometry, CanvasTexture, EdgesGeometry, Group, Line, LineBasicMaterial, LineDashedMaterial, LineSegments, Matrix4, Mesh, MeshBasicMaterial,
+  MeshToonMaterial, PerspectiveCamera, Quaternion, Raycaster, Sprite, SpriteMaterial, Vector2, Vector3, Box3, type Color, type Object3D,
 } from 'three';
+import { Stage, canvasOf } from './stage';
 
 interface Part { name: string; points: number[]; normals: number[]; triangles: number[] }
 interface Body { name: string; kind: string; run: string; colour: string; joints: number[]; home: number[]; parts: Part[] }
@@ -17,54 +17,24 @@ interface Page { invokeMethodAsync(name: string, ...args: unknown[]): Promise<Re
 
 const vector = (v: number[], at = 0) => new Vector3(v[at], v[at + 1], v[at + 2]);
 
-class View {
-  private readonly renderer: WebGLRenderer;
-  private readonly scene = new Scene();
-  private readonly camera = new PerspectiveCamera(32, 1, 0.02, 30);
-  private readonly content = new Group();
+class View extends Stage {
   private readonly marks = new Group();
-  private readonly listeners = new AbortController();
-  private readonly resize: ResizeObserver;
-  private readonly light: MutationObserver;
-  private readonly steps: DataTexture;
   private model: Model | null = null;
   private moved: { object: Object3D; joints: number[]; home: Matrix4 }[] = [];
   private arms: { group: Object3D; wire: Line; lever: Lever }[] = [];
   private positions: number[] = [];
-  private target = new Vector3();
   private away = 1.4;
-  private turn = 0.6;
-  private lift = 0.35;
-  private drawing = 0;
   private asking = false;
   private wanted = false;
   private measuring: Vector3[] = [];
-  private readonly cut = new Plane(new Vector3(0, 1, 0), 1e3);
+  private lastGap: Reply | null = null;
   private bounds = new Box3();
 
-  constructor(private readonly canvas: HTMLCanvasElement, private readonly page: Page) {
-    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
-    this.renderer.setPixelRatio(Math.min(devicePixelRatio, 2));
-    this.renderer.clippingPlanes = [this.cut];
-    this.camera.up.set(0, 0, 1);
-    const sun = new DirectionalLight(0xffffff, 2.2);
-    sun.position.set(2, -1.5, 3);
-    this.scene.add(sun, new AmbientLight(0xffffff, 1.1), this.content, this.marks);
-    // Three flat tones, as in a printed manual.
-    this.steps = new DataTexture(new Uint8Array([150, 205, 255]), 3, 1, RedFormat);
-    this.steps.minFilter = this.steps.magFilter = NearestFilter;
-    this.steps.needsUpdate = true;
-    const on = { signal: this.listeners.signal };
-    canvas.addEventListener('pointerdown', (e) => this.grab(e), on);
-    canvas.addEventListener('wheel', (e) => { e.preventDefault(); this.zoom(Math.exp(e.deltaY * 0.001)); }, { ...on, passive: false });
-    canvas.addEventListener('keydown', (e) => this.key(e), on);
-    document.addEventListener('input', (e) => this.input(e), on);
-    document.addEventListener('click', (e) => this.click(e), on);
-    this.resize = new ResizeObserver(() => this.draw());
-    this.resize.observe(canvas);
-    this.light = new MutationObserver(() => this.build());
-    this.light.observe(document.documentElement, { attributeFilter: ['data-light'] });
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.build(), on);
+  constructor(canvas: HTMLCanvasElement, private readonly page: Page) {
+    super(canvas, new PerspectiveCamera(32, 1, 0.02, 30), 'data-look');
+    this.turn = 0.6;
+    this.scene.add(this.marks);
+    document.addEventListener('click', (e) => this.click(e), { signal: this.listeners.signal });
   }
 
   async load(address: string): Promise<void> {
@@ -81,37 +51,13 @@ class View {
     this.canvas.dataset.mounted = 'true';
   }
 
-  dispose(): void {
-    this.listeners.abort();
-    this.resize.disconnect();
-    this.light.disconnect();
-    this.clear(this.content);
-    this.clear(this.marks);
-    this.steps.dispose();
-    this.renderer.dispose();
-  }
-
-  private tone(name: string): Color {
-    return new Color(getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim() || '#888');
-  }
-
   private handleTone(colour: string): Color {
     const words = colour.toLowerCase().split(/[ ,/-]+/);
     const known = ['red', 'white', 'blue', 'black'].find((w) => words.includes(w));
     return this.tone(`knob-${known ?? (colour ? 'white' : 'black')}`);
   }
 
-  private clear(group: Group): void {
-    group.traverse((o) => {
-      const part = o as Partial<Mesh>;
-      part.geometry?.dispose();
-      const material = part.material as Material | Material[] | undefined;
-      for (const m of Array.isArray(material) ? material : material ? [material] : []) m.dispose();
-    });
-    group.clear();
-  }
-
-  private build(): void {
+  protected build(): void {
     if (!this.model) return;
     this.clear(this.content);
     this.moved = [];
@@ -279,36 +225,21 @@ class View {
       this.turn = Math.atan2(to.y, to.x);
       this.lift = Math.asin(to.z / this.away);
     }
-    for (const button of document.querySelectorAll<HTMLElement>('[data-look]')) button.setAttribute('aria-pressed', String(button.dataset.look === from));
+    this.press(from);
     this.draw();
   }
 
-  private zoom(by: number): void {
+  protected distance(): number {
+    return this.away;
+  }
+
+  protected zoom(by: number): void {
     this.away = Math.min(6, Math.max(0.08, this.away * by));
     this.draw();
   }
 
-  private grab(start: PointerEvent): void {
-    this.canvas.setPointerCapture(start.pointerId);
-    let [x, y, way] = [start.clientX, start.clientY, 0];
-    const done = new AbortController();
-    this.canvas.addEventListener('pointermove', (e) => {
-      way += Math.abs(e.clientX - x) + Math.abs(e.clientY - y);
-      this.turn -= (e.clientX - x) * 0.008;
-      this.lift = Math.min(1.55, Math.max(-1.55, this.lift + (e.clientY - y) * 0.008));
-      [x, y] = [e.clientX, e.clientY];
-      this.unpress();
-      this.draw();
-    }, { signal: done.signal });
-    for (const end of ['pointerup', 'pointercancel'] as const)
-      this.canvas.addEventListener(end, (e) => {
-        done.abort();
-        if (end === 'pointerup' && way < 4) this.measure(e);
-      }, { signal: done.signal });
-  }
-
   /** Distance between two places that were clicked: of the picture, to the tenth of a millimetre of its corners. */
-  private measure(e: PointerEvent): void {
+  protected override picked(e: PointerEvent): void {
     const box = this.canvas.getBoundingClientRect();
     const ray = new Raycaster();
     ray.setFromCamera(new Vector2(((e.clientX - box.left) / box.width) * 2 - 1, 1 - ((e.clientY - box.top) / box.height) * 2), this.camera);
@@ -330,31 +261,8 @@ class View {
     this.draw();
   }
 
-  private lastGap: Reply | null = null;
-
-  private key(e: KeyboardEvent): void {
-    const step = e.shiftKey ? 0.02 : 0.12;
-    switch (e.key) {
-      case 'ArrowLeft': this.turn -= step; break;
-      case 'ArrowRight': this.turn += step; break;
-      case 'ArrowUp': this.lift = Math.min(1.55, this.lift + step); break;
-      case 'ArrowDown': this.lift = Math.max(-1.55, this.lift - step); break;
-      case '+': this.zoom(0.85); break;
-      case '-': this.zoom(1.18); break;
-      default: return;
-    }
-    e.preventDefault();
-    this.unpress();
-    this.draw();
-  }
-
-  private unpress(): void {
-    for (const button of document.querySelectorAll('[data-look]')) button.setAttribute('aria-pressed', 'false');
-  }
-
-  private input(e: Event): void {
-    const slider = e.target;
-    if (!(slider instanceof HTMLInputElement) || !this.model) return;
+  protected slide(slider: HTMLInputElement): void {
+    if (!this.model) return;
     if (slider.id === 'cut') {
       const share = Number(slider.value) / 100;
       this.cut.constant = share === 0 ? 1e3 : this.bounds.max.y - share * (this.bounds.max.y - this.bounds.min.y);
@@ -411,28 +319,10 @@ class View {
     }
     this.asking = false;
   }
-
-  private draw(): void {
-    this.drawing ||= requestAnimationFrame(() => {
-      this.drawing = 0;
-      const { clientWidth: w, clientHeight: h } = this.canvas;
-      if (w === 0 || h === 0) return;
-      this.renderer.setSize(w, h, false);
-      this.camera.aspect = w / h;
-      const c = Math.cos(this.lift);
-      this.camera.position.set(this.target.x + this.away * c * Math.cos(this.turn), this.target.y + this.away * c * Math.sin(this.turn), this.target.z + this.away * Math.sin(this.lift));
-      this.camera.lookAt(this.target);
-      this.camera.updateProjectionMatrix();
-      this.renderer.render(this.scene, this.camera);
-      this.canvas.dataset.frames = String(Number(this.canvas.dataset.frames ?? 0) + 1);
-    });
-  }
 }
 
 export async function mount(id: string, address: string, page: Page): Promise<View> {
-  const canvas = document.getElementById(id);
-  if (!(canvas instanceof HTMLCanvasElement)) throw new Error(`No canvas ${id}`);
-  const view = new View(canvas, page);
+  const view = new View(canvasOf(id), page);
   await view.load(address);
   return view;
 }

@@ -85,7 +85,7 @@ public static class ClearanceMapDrawing
 
     private static string Note(MountMap map) =>
         (map.IsWhole ? "" : "Stopped before all cells were looked at: those are left open. ")
-        + "Seen from the seat, facing the sheet. Each cell over every position of handle and bodies, wedges counted. Rigid bodies as entered: flexing, hands and the bow of cables are not in it. Not an approval.";
+        + "Seen from the seat, facing the sheet. Each cell over every position of handle and bodies, wedges counted. Rigid bodies as entered: flexing, hands and conduits whose way the file does not say are not in it. Not an approval.";
 
     private static string Words(Tilt tilt, FigureWriter say)
     {

@@ -1,6 +1,3 @@
-using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Throwright.Engine.Chain;
 using Throwright.Engine.Clearance;
@@ -10,6 +7,7 @@ using Throwright.Files;
 using Throwright.Papers.Marks;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
+using static Throwright.Cli.Terminal.AnswerJson;
 
 namespace Throwright.Cli.Terminal;
 
@@ -18,8 +16,6 @@ namespace Throwright.Cli.Terminal;
 public static class CheckJson
 {
     public const int Version = 1;
-
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static string Opening => $"{{\n\"throwrightCheck\": {Version},\n\"files\": [\n";
 
@@ -109,7 +105,7 @@ public static class CheckJson
             json.WriteBoolean("touches", pair.Hits);
             if (found.Overlap > 0)
                 Number(json, "overlapFound", found.Overlap);
-            json.WriteString("proof", char.ToLowerInvariant(found.Ended.ToString()[0]) + found.Ended.ToString()[1..]);
+            json.WriteString("proof", Word(found.Ended));
             json.WriteNumber("boxes", found.Boxes);
             json.WriteStartArray("joints");
             foreach (var (joint, at) in found.Joints.Zip(found.Positions))
@@ -214,15 +210,6 @@ public static class CheckJson
         json.WriteEndObject();
     }
 
-    private static void Source(Utf8JsonWriter json, SourceRef source)
-    {
-        json.WriteStartObject();
-        json.WriteString("id", source.Id);
-        json.WriteString("place", source.Place);
-        json.WriteString("evidence", Words.EvidenceWord(source.Evidence));
-        json.WriteEndObject();
-    }
-
     private static void AsBuilt(Utf8JsonWriter json, string date, Engine.Rig.RigAnswer fit)
     {
         json.WriteStartObject("asBuilt");
@@ -236,7 +223,7 @@ public static class CheckJson
         foreach (var estimate in fit.Estimates)
         {
             json.WriteStartObject();
-            json.WriteString("of", char.ToLowerInvariant(estimate.Of.Unknown.ToString()[0]) + estimate.Of.Unknown.ToString()[1..]);
+            json.WriteString("of", Word(estimate.Of.Unknown));
             Number(json, "off", estimate.Value);
             Number(json, "error", estimate.Error);
             json.WriteString("unit", UnitOf(estimate.Of.Kind));
@@ -246,7 +233,7 @@ public static class CheckJson
         json.WriteEndArray();
         json.WriteStartArray("inseparable");
         foreach (var pair in fit.Inseparable)
-            json.WriteStringValue($"{char.ToLowerInvariant(pair.A.ToString()[0])}{pair.A.ToString()[1..]}, {char.ToLowerInvariant(pair.B.ToString()[0])}{pair.B.ToString()[1..]}");
+            json.WriteStringValue($"{Word(pair.A)}, {Word(pair.B)}");
         json.WriteEndArray();
         json.WriteEndObject();
     }
@@ -257,7 +244,7 @@ public static class CheckJson
         foreach (var row in proof.Failures)
         {
             json.WriteStartObject();
-            json.WriteString("failure", char.ToLowerInvariant(row.Failure.ToString()[0]) + row.Failure.ToString()[1..]);
+            json.WriteString("failure", Word(row.Failure));
             json.WriteString("what", row.What);
             json.WriteString("device", row.Where);
             if (row.IsSafeEnd is { } safe)
@@ -288,7 +275,7 @@ public static class CheckJson
         Cushion(json, "tipAtPush", ladder.TipAtPush);
         Number(json, "wanted", ladder.Wanted);
         json.WriteStartObject("setting");
-        json.WriteString("kind", char.ToLowerInvariant(ladder.Setting.Kind.ToString()[0]) + ladder.Setting.Kind.ToString()[1..]);
+        json.WriteString("kind", Word(ladder.Setting.Kind));
         json.WriteBoolean("proposed", ladder.Setting.Proposed);
         Number(json, "wireLength", ladder.Setting.WireLength);
         Number(json, "knobOutAtPushStop", ladder.Setting.KnobOutAtPushStop);
@@ -369,16 +356,6 @@ public static class CheckJson
         json.WriteEndArray();
     }
 
-    /// <summary>
-    /// JSON knows no infinity: what has no limit is left out. Twelve digits: a thousand times finer than anything measured,
-    /// and free of the last bits in which two systems' exponentials may differ.
-    /// </summary>
-    private static void Number(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-            json.WriteNumber(name, double.Parse(number.ToString("G12", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture));
-    }
-
     private static string UnitOf(QuantityKind kind) => kind switch
     {
         QuantityKind.Length => "m",
@@ -393,17 +370,4 @@ public static class CheckJson
         QuantityKind.Stress => "Pa",
         _ => "1",
     };
-
-    private static string Write(Action<Utf8JsonWriter> body)
-    {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Options))
-        {
-            json.WriteStartObject();
-            body(json);
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(buffer.WrittenSpan);
-    }
 }

@@ -1,10 +1,7 @@
-using System.Buffers;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Throwright.Engine.Chain;
-using Throwright.Engine.Findings;
 using Throwright.Engine.Maintain;
+using static Throwright.Cli.Terminal.AnswerJson;
 
 namespace Throwright.Cli.Terminal;
 
@@ -14,26 +11,16 @@ internal static class MaintainJson
 {
     public const int Version = 1;
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
-    public static string Of(string path, string aircraft, IEnumerable<(RunAnswer Run, MaintainAnswer Upkeep)> all)
+    public static string Of(string path, string aircraft, IEnumerable<(RunAnswer Run, MaintainAnswer Upkeep)> all) => Write(json =>
     {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Options))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("throwrightMaintain", Version);
-            json.WriteString("file", path);
-            json.WriteString("aircraft", aircraft);
-            json.WriteStartArray("runs");
-            foreach (var (run, upkeep) in all)
-                Run(json, run, upkeep);
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(buffer.WrittenSpan) + "\n";
-    }
+        json.WriteNumber("throwrightMaintain", Version);
+        json.WriteString("file", path);
+        json.WriteString("aircraft", aircraft);
+        json.WriteStartArray("runs");
+        foreach (var (run, upkeep) in all)
+            Run(json, run, upkeep);
+        json.WriteEndArray();
+    }) + "\n";
 
     private static void Run(Utf8JsonWriter json, RunAnswer run, MaintainAnswer upkeep)
     {
@@ -84,7 +71,7 @@ internal static class MaintainJson
         {
             json.WriteStartObject();
             json.WriteString("reading", drift.Reading);
-            json.WriteString("state", char.ToLowerInvariant(drift.State.ToString()[0]) + drift.State.ToString()[1..]);
+            json.WriteString("state", Word(drift.State));
             json.WriteString("unit", drift.Reading == "pull" ? "N" : "m");
             Number(json, "least", drift.Least);
             Number(json, "most", drift.Most);
@@ -107,20 +94,5 @@ internal static class MaintainJson
 
         json.WriteEndArray();
         json.WriteEndObject();
-    }
-
-    private static void Source(Utf8JsonWriter json, SourceRef source)
-    {
-        json.WriteStartObject();
-        json.WriteString("id", source.Id);
-        json.WriteString("place", source.Place);
-        json.WriteString("evidence", Papers.Marks.Words.EvidenceWord(source.Evidence));
-        json.WriteEndObject();
-    }
-
-    private static void Number(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } known && double.IsFinite(known))
-            json.WriteNumber(name, Math.Round(known, 9));
     }
 }
