@@ -8,7 +8,9 @@ namespace Throwright.Engine.Chain;
 
 /// <summary>What one body of a run's far end comes near to.</summary>
 /// <param name="Name">"lever" or "conduit".</param>
-public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairClearance> Pairs, ClearanceWish Wish, string Holds)
+/// <param name="Holds">What its figures rest on.</param>
+/// <param name="IsTaken">A size of the body is not in the file: one is taken for it, and <paramref name="Holds"/> says which.</param>
+public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairClearance> Pairs, ClearanceWish Wish, string Holds, bool IsTaken)
 {
     public CockpitBody Other(PairClearance pair)
     {
@@ -51,7 +53,8 @@ internal static class EndClearance
                 new(new(least.Value, least.Source), IsOwn: false),
                 own.WidthIsTaken
                     ? "the arm's width is not in the file (leverEnd.arm.width): two pin diameters of metal all round its holes are taken"
-                    : "the arm as wide as the file says; its own conduit and wire are not counted, the tip gap looks at them"));
+                    : "the arm as wide as the file says; its own conduit and wire are not counted, the tip gap looks at them",
+                own.WidthIsTaken));
         }
 
         if (own.Conduit is { } conduit)
@@ -64,7 +67,8 @@ internal static class EndClearance
                 new(new(keep.Value, keep.Source), IsOwn: false),
                 own.OutsideIsKnown
                     ? "the conduit on its lie, thicker by what 39 of 40 lays move, and the free wire in every place; what stands still beside it is the route's"
-                    : $"the conduit's outside is not in the file (cable.conduit.outside): {FigureText.Plain(Published.Get("clearance/conduit-outside").Value * 1000, 1)} mm is taken, thicker by what 39 of 40 lays move"));
+                    : $"the conduit's outside is not in the file (cable.conduit.outside): {FigureText.Plain(Published.Get("clearance/conduit-outside").Value * 1000, 1)} mm is taken, thicker by what 39 of 40 lays move",
+                !own.OutsideIsKnown));
         }
 
         return found.ToEquatableList();
@@ -77,7 +81,7 @@ internal static class EndClearance
             foreach (var finding in ClearanceRules.Find(end.Pairs, [], _ => end.Wish, end.FigureOf, say))
             {
                 var isPair = finding.Rule == ClearanceRules.Pair;
-                var taken = isPair && end.Holds.Contains("not in the file", StringComparison.Ordinal);
+                var taken = isPair && end.IsTaken;
                 yield return finding with
                 {
                     Rule = !isPair ? finding.Rule : end.Name == "lever" ? ClearanceRules.Lever : ClearanceRules.Conduit,

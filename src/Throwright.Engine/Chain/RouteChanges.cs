@@ -19,7 +19,7 @@ public sealed record TwistedSpan(double From, double Turn, double Torsion, Twist
 /// <summary>What becomes of the lie when something stands in its way, its end moves, or twist is locked in.</summary>
 internal static class RouteChanges
 {
-    /// <summary>A solid round bar: 1 / (1 + Poisson's ratio of steel).</summary>
+    /// <summary>A solid round bar: 1 / (1 + Poisson's ratio of steel, 0.3 from memory).</summary>
     private const double SolidTorsion = 0.77;
 
     // Things met one after the other; more than that is no way at all.

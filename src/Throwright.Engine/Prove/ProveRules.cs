@@ -393,9 +393,9 @@ public static class ProveRules
     internal static IEnumerable<string> MakersLimitsLacking(Run run)
     {
         if (run.Cable?.PullLimit is null)
-            yield return "cable.pullLimit";
+            yield return "cable.limits.pull";
         if (run.Cable?.PushLimit is null)
-            yield return "cable.pushLimit";
+            yield return "cable.limits.push";
         if (run.Cable?.Conduit?.MinRadius is null)
             yield return "cable.conduit.minRadius";
         if (run.Installation?.CableHottest is null)

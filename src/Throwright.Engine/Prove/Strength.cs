@@ -87,7 +87,7 @@ internal static class Strength
             var strength = Wire.TensileStrength(core.Material, core.Diameter.Nominal);
             yield return Row(
                 "core, tension", $"limit times {FigureText.Plain(ultimate, 1)} against the least strength of its standard; its maker's limit counts before this", force * ultimate,
-                strength.IsFound ? strength.Found.Value * Math.PI * 0.25 * core.Diameter.Least * core.Diameter.Least : null, ["cable.pullLimit"], (v, r) => say.Force(v, r), strength.IsFound ? [strength.Found.Source, ult, forceFrom] : [ult, forceFrom]);
+                strength.IsFound ? strength.Found.Value * Math.PI * 0.25 * core.Diameter.Least * core.Diameter.Least : null, ["cable.limits.pull"], (v, r) => say.Force(v, r), strength.IsFound ? [strength.Found.Source, ult, forceFrom] : [ult, forceFrom]);
         }
 
         // No rule gives a side load at a knob: what it stands is held against a stick that strikes it.
