@@ -95,6 +95,9 @@ public sealed class Served : IAsyncDisposable
         return Start(("amphibian", bare));
     }
 
+    /// <summary>A part of the running page that a test listens to.</summary>
+    public T Part<T>() where T : notnull => app.Services.GetRequiredService<T>();
+
     public string PathOf(string name) => Path.Combine(Root, name + ".throwright.json");
 
     /// <summary>As if the program was ended and started again, at the same address.</summary>

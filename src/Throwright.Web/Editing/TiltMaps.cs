@@ -10,6 +10,9 @@ public sealed class TiltMaps(Checks checks)
     private const int MostKept = 40;
     private readonly ConcurrentDictionary<(object Rests, string Run), MountMap> maps = new();
 
+    /// <summary>Cells done, told from the threads that prove them: who listens and waits holds the map up.</summary>
+    public event Action<int>? Reached;
+
     /// <summary>The map if it is there already.</summary>
     public MountMap? Ready(Aircraft aircraft, Run run)
     {
@@ -36,7 +39,11 @@ public sealed class TiltMaps(Checks checks)
         obstacle = solve.Obstacle ?? "";
         if (solve.Obstacle is not null)
             return null;
-        var map = solve.Map(solve.Find(withOthers: false), progress: progress);
+        var map = solve.Map(solve.Find(withOthers: false), progress: (done, all) =>
+        {
+            progress(done, all);
+            Reached?.Invoke(done);
+        });
         if (maps.Count > MostKept)
             maps.Clear();
         maps[(checks.ClearanceKey(aircraft), run.Id)] = map;
