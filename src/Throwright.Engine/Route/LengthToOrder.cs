@@ -33,6 +33,9 @@ public sealed record LengthToOrder
     public required OtherLength Shorter { get; init; }
     public required OtherLength Longer { get; init; }
 
+    // Part of the length that is a small change.
+    private const double Step = 0.05;
+
     public static LengthToOrder Find(Lie planned, OrderAllowances allowances, double inchOrStep)
     {
         ArgumentNullException.ThrowIfNull(planned);
@@ -49,19 +52,25 @@ public sealed record LengthToOrder
             ConduitOrdered = ordered,
             // The conduit may go in untrimmed, so the wire has to reach through all of it.
             WireOrdered = Up(Wire(ordered), allowances.OrderStep),
-            AsOrdered = With(planned, ordered - conduit),
-            Shorter = With(planned, -inchOrStep),
-            Longer = With(planned, inchOrStep),
+            AsOrdered = Near(planned, ordered - conduit),
+            Shorter = Near(planned, -inchOrStep),
+            Longer = Near(planned, inchOrStep),
         };
     }
 
-    /// <summary>The planned lie with another length.</summary>
-    public static OtherLength With(Lie planned, double change)
+    /// <summary>The planned lie with another length, looked for from the start.</summary>
+    public static OtherLength With(Lie planned, double change) => With(planned, change, LieSolver.Solve);
+
+    /// <summary>A step more or less: what the shapes of the planned length go over into. A larger change is looked for from the start.</summary>
+    private static OtherLength Near(Lie planned, double change) =>
+        Math.Abs(change) > Step * planned.Case.Length ? With(planned, change) : With(planned, change, of => LieSolver.FollowAll(of, planned));
+
+    private static OtherLength With(Lie planned, double change, Func<LieCase, LieAnswer> solve)
     {
         ArgumentNullException.ThrowIfNull(planned);
         if (!(planned.Case.Length + change > 0))
             return new(change, new(null, new(NoLieReason.TooShort, planned.Case.Length + change, planned.Case.Straight)), double.NaN);
-        var answer = LieSolver.Solve(planned.Case with { Length = planned.Case.Length + change });
+        var answer = solve(planned.Case with { Length = planned.Case.Length + change });
         return new(change, answer, answer.Lie is { } lie ? LieSolver.Apart(lie.Shape, planned.Shape) : double.NaN);
     }
 

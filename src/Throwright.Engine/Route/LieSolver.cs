@@ -50,7 +50,12 @@ public static class LieSolver
     /// and stable the case is solved from the start.
     /// </summary>
     /// <param name="near">A lie with the same number of supports.</param>
-    public static LieAnswer Follow(LieCase of, Lie near)
+    public static LieAnswer Follow(LieCase of, Lie near) => Follow(of, near, false);
+
+    /// <summary>The same for a conduit that is laid anew: of all the places that the known ones go over into, the one of least energy.</summary>
+    public static LieAnswer FollowAll(LieCase of, Lie near) => Follow(of, near, true);
+
+    private static LieAnswer Follow(LieCase of, Lie near, bool anew)
     {
         ArgumentNullException.ThrowIfNull(of);
         ArgumentNullException.ThrowIfNull(near);
@@ -59,9 +64,12 @@ public static class LieSolver
         if (of.Supports.Count != near.Case.Supports.Count || of.Length < straight || of.Length > MostSlack * straight)
             return Solve(of);
         var problem = Problem(of, of.Length);
-        return ElasticCurveSolver.Follow(problem, near.Shape) is { } curve
-            ? new(Read(of, curve, near.Others.Select(o => ElasticCurveSolver.Follow(problem, o)).OfType<ElasticCurve>().OrderBy(c => c.Energy).ToEquatableList(), straight), null)
-            : Solve(of);
+        if (ElasticCurveSolver.Follow(problem, near.Shape) is not { } curve)
+            return Solve(of);
+        var others = near.Others.Select(o => ElasticCurveSolver.Follow(problem, o)).OfType<ElasticCurve>().OrderBy(c => c.Energy).ToList();
+        if (anew && others.Count > 0 && others[0].Energy < curve.Energy)
+            (curve, others) = (others[0], [.. others.Skip(1).Append(curve).OrderBy(c => c.Energy)]);
+        return new(Read(of, curve, others.ToEquatableList(), straight), null);
     }
 
     /// <summary>
@@ -89,7 +97,26 @@ public static class LieSolver
     }
 
     /// <summary>Largest distance of one lie's nodes from another lie.</summary>
-    public static double Apart(ElasticCurve moved, ElasticCurve from) => moved.Nodes.Max(n => from.DistanceFrom(n.Point));
+    public static double Apart(ElasticCurve moved, ElasticCurve from)
+    {
+        ArgumentNullException.ThrowIfNull(moved);
+        ArgumentNullException.ThrowIfNull(from);
+        // Few nodes first: most of the others are then known to be no farther by what is next to their neighbour.
+        const int Few = 16;
+        var (most, count) = (0.0, moved.Nodes.Count);
+        for (var stride = Few; stride > 0; stride -= Few - 1)
+        {
+            var near = 0;
+            for (var i = 0; i < count; i += stride)
+            {
+                var point = moved.Nodes[i].Point;
+                if (!from.IsWithin(point, most, ref near))
+                    most = Math.Max(most, from.DistanceFrom(point));
+            }
+        }
+
+        return most;
+    }
 
     /// <summary>A length below which no way from hold to hold keeps the conduit's least radius (0 radius: the straight way).</summary>
     /// <remarks>

@@ -11,6 +11,10 @@ internal readonly record struct ArcFactors(double Square, double Square1, double
 {
     private const int Terms = 13;
     private const double SeriesBelow = 0.05;
+
+    // Below this few terms leave as little.
+    private const int Few = 8;
+    private const double FewBelow = 2e-3;
     private static readonly double[] SquareSeries = SeriesOfSquare();
     private static readonly double[] ChordSeries = SeriesOfChord();
 
@@ -21,8 +25,16 @@ internal readonly record struct ArcFactors(double Square, double Square1, double
     {
         if (x < SeriesBelow)
         {
-            var (g, g1, g2) = Sum(SquareSeries, x);
-            var (p, p1, p2) = Sum(ChordSeries, x);
+            // Both series at once: each waits for its own last term only.
+            double[] square = SquareSeries, chord = ChordSeries;
+            double g = 0, g1 = 0, g2 = 0, p = 0, p1 = 0, p2 = 0;
+            for (var k = (x < FewBelow ? Few : Terms) - 1; k >= 0; k--)
+            {
+                (g2, p2) = ((g2 * x) + (2 * g1), (p2 * x) + (2 * p1));
+                (g1, p1) = ((g1 * x) + g, (p1 * x) + p);
+                (g, p) = ((g * x) + square[k], (p * x) + chord[k]);
+            }
+
             return new(g, g1, g2, p, p1, p2);
         }
 
@@ -38,19 +50,6 @@ internal readonly record struct ArcFactors(double Square, double Square1, double
             Math.Tan(0.5 * theta) / theta,
             top / bottom,
             (((1 - c) * bottom) - (top * bottom1)) / (bottom * bottom * s));
-    }
-
-    private static (double Value, double First, double Second) Sum(double[] series, double x)
-    {
-        double v = 0, d = 0, e = 0;
-        for (var k = series.Length - 1; k >= 0; k--)
-        {
-            e = (e * x) + (2 * d);
-            d = (d * x) + v;
-            v = (v * x) + series[k];
-        }
-
-        return (v, d, e);
     }
 
     private static double[] ArcSine()

@@ -40,8 +40,10 @@ internal static class CurveReading
                 Vector3 c0 = Change(t, k0, f0), c1 = Change(u, k1, f1);
                 bend += Turn(k0, c0, k1, c1, h);
                 var (peak, peakAt) = Peak(k0, c0, k1, c1, h);
-                if (peak > most)
-                    (most, mostAt) = (peak, at + peakAt);
+                // Of places that are tight alike, as in a bend that is the same from both ends, the first one: not whichever rounding makes it.
+                if (peak > (1 + 1e-9) * most)
+                    mostAt = at + peakAt;
+                most = Math.Max(most, peak);
                 bending += system.Bending(k, i);
                 var chord = system.Displacement(k, i);
                 // Integral of s t over the segment less the part of its own start; work of the load = q . integral r ds.

@@ -118,6 +118,28 @@ public sealed record ElasticCurve
         return best;
     }
 
+    /// <summary>Is the curve seen to come within a distance of the point? Looked for downhill from a node only: no proves nothing.</summary>
+    /// <param name="node">Where to begin; afterwards where it ended.</param>
+    public bool IsWithin(Vector3 point, double distance, ref int node)
+    {
+        var best = (Nodes[node].Point - point).Size;
+        for (var way = 1; way >= -1; way -= 2)
+        {
+            for (var i = node + way; i >= 0 && i < Nodes.Count && (Nodes[i].Point - point).Size is var d && d < best; i += way)
+                (best, node) = (d, i);
+        }
+
+        if (best <= distance)
+            return true;
+        for (var i = Math.Max(node - 1, 0); i < Math.Min(node + 1, Nodes.Count - 1); i++)
+        {
+            if (FromSegment(i, point) <= distance)
+                return true;
+        }
+
+        return false;
+    }
+
     /// <summary>Foot of the point on a segment by Newton steps on (r - point).t = 0.</summary>
     private double FromSegment(int i, Vector3 point)
     {

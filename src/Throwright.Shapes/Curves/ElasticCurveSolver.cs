@@ -20,9 +20,11 @@ public static partial class ElasticCurveSolver
     private const double Rounding = 1e-6;
     private const double SameShape = 2e-2;
     private const double Rough = 1e-2;
+    private const int RoughSteps = 4;
     private const double Settled = 1e-8;
     private const double Nearly = 1e-4;
     private const double Polished = 3e-8;
+    private const int Polish = 48;
 
     // Turns of a tangent in one step, rad: on the way down, and where a shape is followed.
     private const double LongestTurn = 0.7;
@@ -103,8 +105,9 @@ public static partial class ElasticCurveSolver
         Vector3[] before = [.. system.Tangents];
         if (!Sharpen(system, Nearly, Stride) || Apart(system.Tangents, before, 2 * Stride) > Stride)
             return null;
-        var fine = Finer(system, Meshes(posed.Frame, system.Lengths, problem.Segments, Math.Min(32, problem.Segments)), scratch);
-        if (!Sharpen(fine, Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
+        var fine = Finer(system, Meshes(posed.Frame, system.Lengths, problem.Segments, LeastOf(problem)), scratch);
+        // On a mesh of few segments nothing is to be had by the last digits.
+        if (!Sharpen(fine, problem.Segments < Polish ? Nearly : Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
             return null;
         return CurveReading.Read(fine, stability, problem.Start, posed.Unit, problem.Stiffness);
     }
@@ -220,7 +223,7 @@ public static partial class ElasticCurveSolver
             var refined = new List<Shape>();
             foreach (var coarse in shapes.OrderBy(s => s.Energy))
             {
-                if (Refine(coarse.System, Meshes(posed.Frame, coarse.System.Lengths, problem.Segments, Math.Min(32, problem.Segments)), scratch) is { } fine && !refined.Any(r => Same(r, fine)))
+                if (Refine(coarse.System, Meshes(posed.Frame, coarse.System.Lengths, problem.Segments, LeastOf(problem)), scratch) is { } fine && !refined.Any(r => Same(r, fine)))
                     refined.Add(fine);
             }
 
@@ -230,6 +233,9 @@ public static partial class ElasticCurveSolver
 
         return [];
     }
+
+    /// <summary>Segments of a short span.</summary>
+    private static int LeastOf(ElasticProblem problem) => Math.Min(32, problem.Segments / 2);
 
     private static int[] Meshes(ElasticFrame frame, double[] lengths, int most, int least)
     {
@@ -371,6 +377,10 @@ public static partial class ElasticCurveSolver
                 return Way.Down;
             }
 
+            // A start is good enough once its spans nearly close: to go on with lengths that are not free would take longer,
+            // and lead to fewer shapes.
+            if (settled == Rough && iteration >= RoughSteps && gap < Rough)
+                return Way.Down;
             if (shift == Still && turn < SameShape && known.Any(k => Apart(k.System.Tangents, system.Tangents, SameShape) < SameShape))
                 return Way.ToKnown;
             weight = Math.Max(weight, 1.5 * system.NextForce());

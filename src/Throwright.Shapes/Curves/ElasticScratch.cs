@@ -22,6 +22,7 @@ internal sealed class ElasticScratch
     public double[] Step { get; private set; } = [];
     public double[] BorderStep { get; private set; } = [];
     public double[] Over { get; private set; } = [];
+    public double[] Weight { get; private set; } = [];
     public SymmetricFactor Factor { get; } = new();
 
     public void Fit(int nodes, int slots, int columns, int border, int spans)
@@ -38,7 +39,7 @@ internal sealed class ElasticScratch
         if (BorderStep.Length < border)
         {
             (Corner, Schur) = (new double[border * border], new double[border * border]);
-            (CornerGradient, Right, BorderStep, Over) = (new double[border], new double[border], new double[border], new double[border]);
+            (CornerGradient, Right, BorderStep, Over, Weight) = (new double[border], new double[border], new double[border], new double[border], new double[border]);
         }
 
         if (OldLengths.Length < spans)

@@ -18,7 +18,7 @@ internal sealed class ElasticSystem
     private static readonly double MostBend = 1 - Math.Cos(2.6);
     private const int MostColumns = 7;
     private readonly int nodes, slots, border, sums;
-    private readonly int[] holdColumn, width;
+    private readonly int[] holdColumn, width, comes, ready;
     private readonly ElasticScratch scratch;
 
     /// <param name="groups">
@@ -68,6 +68,7 @@ internal sealed class ElasticSystem
         Fixed = new bool[nodes];
         for (var k = 0; k <= Spans; k++)
             Fixed[Offset[k]] = frame.Directions[k] is not null;
+        (comes, ready) = Stages();
         scratch.Fit(nodes, slots, MostColumns, border, Spans);
     }
 
@@ -119,6 +120,50 @@ internal sealed class ElasticSystem
 
     /// <summary>What obstacles have added to the force of each segment; null: nothing touches. For reading only.</summary>
     public Vector3[]? Extra { get; set; }
+
+    /// <summary>What makes the border's columns comparable: forces of a beam of the span's length go with its cube, turns with one over it.</summary>
+    private void Weigh()
+    {
+        var s = scratch.Weight;
+        for (var k = 0; k < Spans; k++)
+        {
+            double root = Math.Sqrt(Math.Max(Lengths[k], 1e-3)), cube = root * root * root;
+            if (ForceColumn[k] is >= 0 and var f)
+                s[f] = s[f + 1] = s[f + 2] = 1 / cube;
+            if (LengthColumn[k] is >= 0 and var l)
+                s[l] = cube;
+            if (SumColumn(k) is >= 0 and var c)
+                s[c] = 1 / cube;
+            for (var end = k; end <= k + 1; end++)
+            {
+                if (holdColumn[end] is >= 0 and var a)
+                    s[a] = s[a + 1] = root;
+            }
+        }
+    }
+
+    /// <summary>The border is a chain: at which span each column comes in, and after which it is complete.</summary>
+    private (int[] First, int[] Last) Stages()
+    {
+        int[] first = new int[border], last = new int[border];
+        Array.Fill(first, Spans);
+        void At(int column, int count, int span)
+        {
+            for (var c = column; column >= 0 && c < column + count; c++)
+                (first[c], last[c]) = (Math.Min(first[c], span), Math.Max(last[c], span));
+        }
+
+        for (var k = 0; k < Spans; k++)
+        {
+            At(ForceColumn[k], 3, k);
+            At(LengthColumn[k], 1, k);
+            At(holdColumn[k], 2, k);
+            At(holdColumn[k + 1], 2, k);
+            At(SumColumn(k), 1, k);
+        }
+
+        return (first, last);
+    }
 
     private int SumColumn(int span) => Totals.Length > 0 && Groups is not null ? sums + Groups[span] : -1;
 
@@ -379,7 +424,8 @@ internal sealed class ElasticSystem
 
         if (border > 0)
         {
-            s.Factor.Run(s.Schur, border);
+            Weigh();
+            s.Factor.Run(s.Schur, border, comes, ready, Spans, s.Weight);
             if (s.Factor.IsSingular)
                 return -1;
             negatives += s.Factor.Negatives;

@@ -1,18 +1,23 @@
 namespace Throwright.Shapes.Curves;
 
-/// <summary>A small symmetric matrix that may be indefinite, factored with complete pivoting.</summary>
+/// <summary>A small symmetric matrix that may be indefinite, factored with pivots of one row or two.</summary>
 /// <remarks>
-/// J. R. Bunch and B. N. Parlett, SIAM J. Numer. Anal. 8 (1971) 639-655: pivots of one row, or of two where no diagonal
-/// entry is large enough. A pivot of two rows has one eigenvalue of each sign, so the signs are counted on the way
-/// (Sylvester's law of inertia).
+/// Rook pivoting (C. Ashcraft, R. Grimes, J. Lewis, SIAM J. Matrix Anal. Appl. 20 (1998) 513-561): a diagonal entry serves where it is
+/// not much smaller than the largest of its row; else two rows whose largest entries are that of each other. Such a pair has one
+/// eigenvalue of each sign, so the signs are counted on the way (Sylvester's law of inertia).
+/// Where the matrix is a chain, it is taken stage by stage: only rows that later stages do not add to are pivots, and one that no
+/// stable pivot is found for waits for the next stage (I. Duff, J. Reid, ACM Trans. Math. Softw. 9 (1983) 302-325).
 /// </remarks>
 internal sealed class SymmetricFactor
 {
-    private static readonly double Alpha = (1 + Math.Sqrt(17)) / 8;
-    private int size;
-    private double[] a = [], y = [];
-    private int[] order = [];
+    // A diagonal entry serves where it is at least this part of the largest of its row, each row in its own measure.
+    private const double Enough = 0.1;
+    private double[] a = [], weight = [], even = [];
+
+    // Pivots in their order; a pair takes two entries. The rows that were left when each was taken.
+    private int[] order = [], left = [], from = [], rows = [];
     private bool[] pair = [];
+    private int size, active, done, kept;
 
     /// <summary>How many eigenvalues are below zero.</summary>
     public int Negatives { get; private set; }
@@ -22,131 +27,210 @@ internal sealed class SymmetricFactor
     /// <param name="matrix">Row by row; overwritten.</param>
     public void Run(double[] matrix, int rows)
     {
-        (a, size, Negatives, IsSingular) = (matrix, rows, 0, false);
+        if (even.Length < rows)
+            Array.Fill(even = new double[rows], 1);
+        Run(matrix, rows, null, null, 1, even);
+    }
+
+    /// <param name="matrix">Row by row; overwritten.</param>
+    /// <param name="first">Stage at which each row comes in; null: all are there from the start.</param>
+    /// <param name="last">Stage after which no other row comes in that it has an entry with.</param>
+    /// <param name="weights">What each row and column is multiplied by to be compared with the others.</param>
+    public void Run(double[] matrix, int rows, int[]? first, int[]? last, int stages, double[] weights)
+    {
+        (a, weight, size, Negatives, IsSingular, active, done, kept) = (matrix, weights, rows, 0, false, 0, 0, 0);
         if (order.Length < size)
-            (order, pair, y) = (new int[size], new bool[size], new double[size]);
-        for (var i = 0; i < size; i++)
-            (order[i], pair[i]) = (i, false);
-        Run();
+            (order, left, from, pair, this.rows) = (new int[size], new int[size], new int[size + 1], new bool[size], new int[size * size]);
+        for (var stage = 0; stage < stages; stage++)
+        {
+            for (var i = 0; i < size; i++)
+            {
+                if ((first is null ? 0 : first[i]) == stage)
+                    left[active++] = i;
+            }
+
+            // Ready rows stand before those that later stages add to.
+            var ready = active;
+            if (last is not null)
+            {
+                ready = 0;
+                for (var n = 0; n < active; n++)
+                {
+                    if (last[left[n]] <= stage)
+                        (left[n], left[ready], ready) = (left[ready], left[n], ready + 1);
+                }
+            }
+
+            while (ready > 0 && Take(ref ready))
+            {
+            }
+
+            if (stage == stages - 1 && active > 0)
+                IsSingular = true;
+        }
     }
 
     /// <summary>Overwrites the right-hand side with the solution.</summary>
     public void Solve(double[] rhs)
     {
-        for (var i = 0; i < size; i++)
-            y[i] = rhs[order[i]];
-        for (var k = 0; k < size; k += pair[k] ? 2 : 1)
+        for (var k = 0; k < done; k += pair[k] ? 2 : 1)
         {
-            for (var i = k + (pair[k] ? 2 : 1); i < size; i++)
-                y[i] -= (a[(i * size) + k] * y[k]) + (pair[k] ? a[(i * size) + k + 1] * y[k + 1] : 0);
+            int p = order[k] * size, q = pair[k] ? order[k + 1] * size : -1;
+            double x = rhs[order[k]], z = q < 0 ? 0 : rhs[order[k + 1]];
+            for (var n = from[k]; n < from[k + 1]; n++)
+                rhs[rows[n]] -= (a[p + rows[n]] * x) + (q < 0 ? 0 : a[q + rows[n]] * z);
         }
 
-        for (var k = 0; k < size; k += pair[k] ? 2 : 1)
+        for (var k = done - 1; k >= 0; k--)
         {
-            if (!pair[k])
+            var i = order[k];
+            if (k > 0 && pair[k - 1])
             {
-                y[k] /= a[(k * size) + k];
+                var j = order[k - 1];
+                double e = a[(j * size) + j], f = a[(j * size) + i], g = a[(i * size) + i], det = (e * g) - (f * f);
+                double x = ((g * rhs[j]) - (f * rhs[i])) / det, z = ((e * rhs[i]) - (f * rhs[j])) / det;
+                for (var n = from[k - 1]; n < from[k]; n++)
+                {
+                    x -= a[(j * size) + rows[n]] * rhs[rows[n]];
+                    z -= a[(i * size) + rows[n]] * rhs[rows[n]];
+                }
+
+                (rhs[j], rhs[i]) = (x, z);
+                k--;
                 continue;
             }
 
-            double p = a[(k * size) + k], q = a[((k + 1) * size) + k], r = a[((k + 1) * size) + k + 1], det = (p * r) - (q * q);
-            (y[k], y[k + 1]) = (((r * y[k]) - (q * y[k + 1])) / det, ((p * y[k + 1]) - (q * y[k])) / det);
-        }
-
-        for (var k = size - 1; k >= 0; k--)
-        {
-            for (var i = k + (pair[k] ? 2 : 1); i < size; i++)
-                y[k] -= a[(i * size) + k] * y[i];
-        }
-
-        for (var i = 0; i < size; i++)
-            rhs[order[i]] = y[i];
-    }
-
-    private void Run()
-    {
-        for (var k = 0; k < size;)
-        {
-            double diagonal = -1, off = -1;
-            int d = k, p = k, q = k;
-            for (var i = k; i < size; i++)
-            {
-                if (Math.Abs(a[(i * size) + i]) > diagonal)
-                    (diagonal, d) = (Math.Abs(a[(i * size) + i]), i);
-                for (var j = k; j < i; j++)
-                {
-                    if (Math.Abs(a[(i * size) + j]) > off)
-                        (off, p, q) = (Math.Abs(a[(i * size) + j]), i, j);
-                }
-            }
-
-            if (!(Math.Max(diagonal, off) > 0))
-            {
-                IsSingular = true;
-                return;
-            }
-
-            if (diagonal >= Alpha * off)
-            {
-                Swap(k, d);
-                One(k);
-                k++;
-            }
-            else
-            {
-                Swap(k, q);
-                Swap(k + 1, p);
-                Two(k);
-                k += 2;
-            }
+            var own = rhs[i] / a[(i * size) + i];
+            for (var n = from[k]; n < from[k + 1]; n++)
+                own -= a[(i * size) + rows[n]] * rhs[rows[n]];
+            rhs[i] = own;
         }
     }
 
-    private void One(int k)
+    /// <summary>One pivot among the rows that are ready; false: none of them is stable.</summary>
+    private bool Take(ref int ready)
     {
-        var pivot = a[(k * size) + k];
+        for (var c = 0; c < ready; c++)
+        {
+            var p = left[c];
+            var (most, _) = Largest(p);
+            var own = Math.Abs(a[(p * size) + p]) * weight[p];
+            if (!(own >= Enough * most) || own == 0)
+                continue;
+            Leave(c, ref ready);
+            One(p);
+            return true;
+        }
+
+        for (var c = 0; c < ready; c++)
+        {
+            var p = left[c];
+            var (most, at) = Largest(p);
+            if (at < 0 || at >= ready)
+                continue;
+            var q = left[at];
+            // The row of q holds nothing larger than what it shares with p, but for rounding in the two halves of the matrix.
+            if (!(most > 0) || Largest(q).Most * weight[q] > (1 + 1e-9) * most * weight[p])
+                continue;
+            Leave(Math.Max(c, at), ref ready);
+            Leave(Math.Min(c, at), ref ready);
+            Two(p, q);
+            return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The largest entry of a row off the diagonal, and where it stands among those left.</summary>
+    private (double Most, int At) Largest(int row)
+    {
+        var (most, at) = (0.0, -1);
+        for (var n = 0; n < active; n++)
+        {
+            var entry = Math.Abs(a[(row * size) + left[n]]) * weight[left[n]];
+            if (entry > most && left[n] != row)
+                (most, at) = (entry, n);
+        }
+
+        return (most, at);
+    }
+
+    private void Leave(int at, ref int ready)
+    {
+        ready--;
+        active--;
+        left[at] = left[ready];
+        left[ready] = left[active];
+    }
+
+    /// <summary>The rows that a pivot has entries with; the others it leaves as they are.</summary>
+    private int Touched(int p, int q)
+    {
+        var begin = kept;
+        from[done] = begin;
+        for (var n = 0; n < active; n++)
+        {
+            var i = left[n];
+            if (a[(p * size) + i] != 0 || (q >= 0 && a[(q * size) + i] != 0))
+                rows[kept++] = i;
+        }
+
+        return begin;
+    }
+
+    private void One(int p)
+    {
+        var pivot = a[(p * size) + p];
         if (pivot < 0)
             Negatives++;
-        for (var i = k + 1; i < size; i++)
+        var begin = Touched(p, -1);
+        var row = p * size;
+        for (var n = begin; n < kept; n++)
         {
-            var l = a[(i * size) + k] / pivot;
-            for (var j = k + 1; j <= i; j++)
-                a[(j * size) + i] = a[(i * size) + j] -= l * a[(k * size) + j];
+            var i = rows[n];
+            var l = a[row + i] / pivot;
+            for (var m = begin; m < n; m++)
+            {
+                var j = rows[m];
+                a[(j * size) + i] = a[(i * size) + j] -= l * a[row + j];
+            }
+
+            a[(i * size) + i] -= l * a[row + i];
         }
 
-        for (var i = k + 1; i < size; i++)
-            a[(i * size) + k] /= pivot;
+        for (var n = begin; n < kept; n++)
+            a[row + rows[n]] /= pivot;
+        (order[done], pair[done]) = (p, false);
+        from[++done] = kept;
     }
 
-    private void Two(int k)
+    private void Two(int p, int q)
     {
         Negatives++;
-        pair[k] = true;
-        double p = a[(k * size) + k], q = a[((k + 1) * size) + k], r = a[((k + 1) * size) + k + 1], det = (p * r) - (q * q);
-        for (var i = k + 2; i < size; i++)
+        int row = p * size, next = q * size;
+        double e = a[row + p], f = a[row + q], g = a[next + q], det = (e * g) - (f * f);
+        var begin = Touched(p, q);
+        for (var n = begin; n < kept; n++)
         {
-            double u = a[(k * size) + i], v = a[((k + 1) * size) + i];
-            double l = ((r * u) - (q * v)) / det, m = ((p * v) - (q * u)) / det;
-            for (var j = k + 2; j <= i; j++)
-                a[(j * size) + i] = a[(i * size) + j] -= (l * a[(k * size) + j]) + (m * a[((k + 1) * size) + j]);
+            var i = rows[n];
+            double u = a[row + i], v = a[next + i], l = ((g * u) - (f * v)) / det, m = ((e * v) - (f * u)) / det;
+            for (var o = begin; o < n; o++)
+            {
+                var j = rows[o];
+                a[(j * size) + i] = a[(i * size) + j] -= (l * a[row + j]) + (m * a[next + j]);
+            }
+
+            a[(i * size) + i] -= (l * u) + (m * v);
         }
 
-        for (var i = k + 2; i < size; i++)
+        for (var n = begin; n < kept; n++)
         {
-            double u = a[(k * size) + i], v = a[((k + 1) * size) + i];
-            a[(i * size) + k] = ((r * u) - (q * v)) / det;
-            a[(i * size) + k + 1] = ((p * v) - (q * u)) / det;
+            double u = a[row + rows[n]], v = a[next + rows[n]];
+            (a[row + rows[n]], a[next + rows[n]]) = (((g * u) - (f * v)) / det, ((e * v) - (f * u)) / det);
         }
-    }
 
-    private void Swap(int i, int j)
-    {
-        if (i == j)
-            return;
-        (order[i], order[j]) = (order[j], order[i]);
-        for (var c = 0; c < size; c++)
-            (a[(i * size) + c], a[(j * size) + c]) = (a[(j * size) + c], a[(i * size) + c]);
-        for (var r = 0; r < size; r++)
-            (a[(r * size) + i], a[(r * size) + j]) = (a[(r * size) + j], a[(r * size) + i]);
+        (order[done], order[done + 1], pair[done], pair[done + 1]) = (p, q, true, false);
+        from[done + 1] = from[done + 2] = kept;
+        done += 2;
     }
 }
