@@ -215,7 +215,7 @@ public class RefusalTests
         ("\"id\": \"yoke\"", "\"id\": ¤\"stick\"", "$.bodies[3].id", "\"stick\" again", "a different id for each body", false),
         ("\"id\": \"yoke\"", "\"id\": ¤\"cowl-flap\"", "$.bodies[3].id", "a run has this id too", "an id that no run has", false),
         ("\"part\": \"bar\"", "\"part\": ¤\"rod\"", "$.bodies[0].touches[0].part", "\"rod\": the body has no such part", "one of \"bar\", \"sphere\"", false),
-        ("\"with\": \"cowl-flap\"", "\"with\": ¤\"cowl\"", "$.bodies[0].touches[0].with", "no body and no run has this id", "one of", false),
+        ("\"with\": \"cowl-flap\"", "\"with\": ¤\"cowl\"", "$.bodies[0].touches[0].with", "no body, no run and no sheet has this id", "one of", false),
         ("\"with\": \"cowl-flap\"", "\"with\": ¤\"flap-lever\"", "$.bodies[0].touches[0].with", "the body itself", "another body", false),
         ("\"withPart\": \"shank\"", "\"withPart\": ¤\"rod\"", "$.bodies[0].touches[0].withPart", "\"rod\": cowl-flap has no such part", "\"shank\", \"knob\", \"hand\"", false),
         ("\"with\": \"cowl-flap\", \"withPart\": \"shank\"", "\"with\": \"stick\", \"withPart\": ¤\"shank\"", "$.bodies[0].touches[0].withPart", "stick has no such part", "\"shaft\", \"grip\"", false),

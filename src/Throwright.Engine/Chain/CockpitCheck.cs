@@ -16,11 +16,17 @@ public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitCl
     /// <summary>Leaning knobs against the sheets that carry them.</summary>
     public EquatableList<PairClearance> OwnSheets { get; init; } = [];
 
-    /// <summary>What moves and is no handle, against the sheets: it concerns no one run. Empty where one run was asked about.</summary>
-    public EquatableList<PairClearance> MoversAndSheets { get; init; } = [];
+    /// <summary>What moves and is no handle, against the sheets and everything else: it concerns no one run. Empty where one run was asked about.</summary>
+    public EquatableList<PairClearance> Movers { get; init; } = [];
 
     /// <summary>Parts left out of these, since they reach through a sheet by design.</summary>
     public EquatableList<AllowedContact> Through { get; init; } = [];
+
+    /// <summary>Everything that may touch, but for what a run's own arm and conduit have.</summary>
+    public EquatableList<AllowedContact> Allowed => [.. Clearance.Case.Allowed, .. Scene?.SheetContacts ?? [], .. Through];
+
+    /// <summary>Every pair, the handles' first.</summary>
+    public IEnumerable<PairClearance> All => Clearance.Pairs.Concat(Movers);
 
     /// <summary>What the clearances were worked out in.</summary>
     internal CockpitScene? Scene { get; init; }
@@ -35,7 +41,7 @@ public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitCl
         return new(
             handle,
             Clearance.Pairs.Where(p => Concerns(p.First.Name, p.Second.Name)).ToEquatableList(),
-            Clearance.Case.Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
+            Allowed.Where(a => Concerns(a.FirstBody, a.SecondBody)).ToEquatableList(),
             Meshes,
             NotRead,
             Rooms.Where(r => r.Knob == handle.Name).ToEquatableList())
@@ -95,6 +101,7 @@ public static class CockpitCheck
         var watched = handles.Where(h => only is null || h.Handle.Run.Id == only.Id).Select(h => h.Body).ToList();
         var of = scene.Case(effort, watched, handles.Select(h => h.Body).Except(watched).Concat(scene.Bodies));
         var clearance = ClearanceSolver.Solve(of, effort.Threads, effort.Progress, effort.Cancel);
+        var withSheets = of with { Allowed = [.. of.Allowed, .. scene.SheetContacts] };
         // Sheets stand still, so only what moves is held against them; a handle's own sheet has its hole, and is looked at by itself.
         var asked = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).ToList();
         clearance = clearance with
@@ -105,27 +112,42 @@ public static class CockpitCheck
                 .. from handle in asked
                    from sheet in scene.Sheets
                    where handle.Run.CockpitEnd?.Sheet?.Id != sheet.Of.Id
-                   select ClearanceSolver.Between(of, handle.Body, sheet.Body, effort.Cancel),
+                   select ClearanceSolver.Between(withSheets, handle.Body, sheet.Body, effort.Cancel),
             ],
         };
         var own = asked.Where(h => h.Tilt != Tilt.None).Select(h => ClearanceSolver.Between(of with { Allowed = [] }, (h with { Unsure = h.LengthUnsure }).KnobBody, scene.OwnSheet(h), effort.Cancel));
-        var through = new List<AllowedContact>();
-        var movers = new List<PairClearance>();
-        foreach (var (mover, sheet) in from b in scene.Bodies where only is null && b.Joints.Joints.Count > 0 from s in scene.Sheets select (b, s.Body))
-        {
-            var pair = ClearanceSolver.Between(of with { Allowed = [] }, mover, sheet, effort.Cancel);
-            if (pair.Hits && scene.Yokes.Contains(mover.Name))
-            {
-                var shaft = new AllowedContact(mover.Name, "shaft", sheet.Name, "sheet", "the shaft goes through the sheet");
-                through.Add(shaft);
-                pair = ClearanceSolver.Between(of with { Allowed = [shaft] }, mover, sheet, effort.Cancel);
-            }
-
-            movers.Add(pair);
-        }
-
+        var (movers, through) = only is null ? Movers(scene, withSheets, effort) : ([], []);
         var rooms = scene.Handles.Where(h => only is null || h.Run.Id == only.Id).SelectMany(h => Rooms(h, scene, of, effort));
-        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList(), OwnSheets = own.ToEquatableList(), MoversAndSheets = movers.ToEquatableList(), Through = through.ToEquatableList(), Scene = scene };
+        return new(scene.Handles, clearance, scene.Meshes, scene.NotRead) { Rooms = rooms.ToEquatableList(), OwnSheets = own.ToEquatableList(), Movers = movers, Through = through, Scene = scene };
+    }
+
+    /// <summary>
+    /// What moves and is no handle: against the sheets, and against everything of another body that stands still or moves. A limb
+    /// gives way to a control, so it is held against sheets alone.
+    /// </summary>
+    private static (EquatableList<PairClearance> Found, EquatableList<AllowedContact> Through) Movers(CockpitScene scene, CockpitCase of, CockpitEffort effort)
+    {
+        var rigid = scene.Bodies.Where(b => !scene.Limbs.Contains(b.Name)).ToList();
+        List<(CockpitBody Mover, CockpitBody Other, bool IsSheet)> pairs =
+        [
+            .. from b in scene.Bodies where b.Joints.Joints.Count > 0 from s in scene.Sheets select (b, s.Body, true),
+            .. from i in Enumerable.Range(0, rigid.Count)
+               from j in Enumerable.Range(i + 1, rigid.Count - i - 1)
+               where scene.Kin[rigid[i].Name] != scene.Kin[rigid[j].Name] && rigid[i].Joints != rigid[j].Joints
+               select rigid[i].Joints.Joints.Count > 0 ? (rigid[i], rigid[j], false) : (rigid[j], rigid[i], false),
+        ];
+        var found = new PairClearance[pairs.Count];
+        var through = new AllowedContact?[pairs.Count];
+        Parallel.For(0, pairs.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, effort.Threads) }, i =>
+        {
+            var (mover, other, isSheet) = pairs[i];
+            found[i] = ClearanceSolver.Between(of, mover, other, effort.Cancel);
+            if (!isSheet || !found[i].Hits || !scene.Yokes.Contains(mover.Name))
+                return;
+            through[i] = new(mover.Name, "shaft", other.Name, Sheet.PartName, "the shaft goes through the sheet");
+            found[i] = ClearanceSolver.Between(of with { Allowed = [.. of.Allowed, through[i]!] }, mover, other, effort.Cancel);
+        });
+        return (found.ToEquatableList(), through.OfType<AllowedContact>().ToEquatableList());
     }
 
     /// <summary>From the knob to other knobs, and to everything that is none.</summary>

@@ -52,6 +52,15 @@ internal sealed record CockpitScene(
     /// <summary>Names of yokes: their shafts go through the sheet before them.</summary>
     public EquatableList<string> Yokes { get; init; } = [];
 
+    /// <summary>Names of the pilot's limbs: they give way to a control.</summary>
+    public EquatableList<string> Limbs { get; init; } = [];
+
+    /// <summary>Which body of the file each was made of: the two pedals of one.</summary>
+    public IReadOnlyDictionary<string, string> Kin { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>What the file lets touch a sheet.</summary>
+    public EquatableList<AllowedContact> SheetContacts { get; init; } = [];
+
     /// <summary>Is there anything to look at?</summary>
     public static bool IsAskedFor(Aircraft aircraft) => aircraft.Bodies.Count > 0 || aircraft.Sheets.Count > 0;
 
@@ -70,29 +79,33 @@ internal sealed record CockpitScene(
             notRead.Add($"{NameOf(body)}: a point it hangs on has no place yet, so nothing is proved about it");
         var meshes = new List<PlacedMesh>();
         var made = aircraft.Bodies.Where(b => PlacesOf(b).All(p => p.IsKnown)).Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
+        EquatableList<(Sheet Of, CockpitBody Body)> sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
+            .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure(s.At)))).ToEquatableList();
         return new(
             handles.ToEquatableList(),
             made.SelectMany(m => m.Made).ToEquatableList(),
-            made.SelectMany(m => m.Body.Touches.SelectMany(t => Contacts(m.Made, t))).ToEquatableList(),
+            made.SelectMany(m => m.Body.Touches.Where(t => SheetOf(t) is null).SelectMany(t => Contacts(m.Made, t, handles.FirstOrDefault(h => h.Run.Id == t.With) is { } handle
+                ? [handle.Body]
+                : made.FirstOrDefault(o => o.Body.Id == t.With).Made ?? []))).ToEquatableList(),
             meshes.ToEquatableList(),
             notRead.ToEquatableList())
         {
-            Yokes = made.Where(m => m.Body.ReadyMade is Yoke).SelectMany(m => m.Made).Select(b => b.Name).ToEquatableList(),
-            Sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
-                .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure(s.At)))).ToEquatableList(),
+            Yokes = NamesOf(b => b is Yoke),
+            Limbs = NamesOf(b => b is SeatedLeg),
+            Kin = made.SelectMany(m => m.Made.Select(b => (b.Name, m.Body.Id))).ToDictionary(b => b.Name, b => b.Id),
+            Sheets = sheets,
+            SheetContacts = made.SelectMany(m => m.Body.Touches.SelectMany(t => SheetOf(t) is { } sheet ? Contacts(m.Made, t, [sheet]) : [])).ToEquatableList(),
         };
 
-        IEnumerable<AllowedContact> Contacts(List<CockpitBody> own, Touch touch)
-        {
-            var others = handles.FirstOrDefault(h => h.Run.Id == touch.With) is { } handle
-                ? [handle.Body]
-                : made.FirstOrDefault(m => m.Body.Id == touch.With).Made ?? [];
-            return from a in own
-                   where a.Solid.PartNames.Contains(touch.Part)
-                   from b in others
-                   where b.Solid.PartNames.Contains(touch.WithPart)
-                   select new AllowedContact(a.Name, touch.Part, b.Name, touch.WithPart, touch.Why);
-        }
+        CockpitBody? SheetOf(Touch touch) => sheets.FirstOrDefault(s => s.Of.Id == touch.With && touch.WithPart == Sheet.PartName).Body;
+        EquatableList<string> NamesOf(Func<ReadyMade?, bool> kind) => made.Where(m => kind(m.Body.ReadyMade)).SelectMany(m => m.Made).Select(b => b.Name).ToEquatableList();
+
+        static IEnumerable<AllowedContact> Contacts(List<CockpitBody> own, Touch touch, IEnumerable<CockpitBody> others) =>
+            from a in own
+            where a.Solid.PartNames.Contains(touch.Part)
+            from b in others
+            where b.Solid.PartNames.Contains(touch.WithPart)
+            select new AllowedContact(a.Name, touch.Part, b.Name, touch.WithPart, touch.Why);
     }
 
     /// <summary>The sheet under a handle, as wide as anything of the handle reaches.</summary>

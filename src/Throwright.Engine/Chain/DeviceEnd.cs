@@ -37,7 +37,8 @@ public sealed record DeviceEnd(Run Run, CockpitBody? Lever, CockpitBody? Conduit
     }
 
     /// <param name="name">As reports call the run's handle.</param>
-    internal static DeviceEnd Of(Run run, string name, LeverPlacement? placement, RunRoute? route)
+    /// <param name="handle">The run's own; null: not described.</param>
+    internal static DeviceEnd Of(Run run, string name, LeverPlacement? placement, RunRoute? route, HandleMount? handle)
     {
         var end = run.LeverEnd;
         var placed = end?.Placed is { Pivot.IsKnown: true, Anchor.IsKnown: true } p && end is { Radius: not null, From: not null, To: not null } && placement is not null ? p : null;
@@ -50,10 +51,27 @@ public sealed record DeviceEnd(Run Run, CockpitBody? Lever, CockpitBody? Conduit
             // What most lays stay within; a bow that flips lies elsewhere altogether, and is told by the route.
             var moved = route.Spread is { Moved: var by } && double.IsFinite(by) ? by : 0;
             var hasWire = placed is not null && (HandleMount.Vector(placed.Anchor) - lie.Case.End).Size < 1e-6;
-            conduit = DeviceBodies.Conduit($"{name} conduit", nodes, (0.5 * (outside?.Most ?? Published.Get("clearance/conduit-outside").Value)) + moved, hasWire ? WireOf(end!, placed!, run.Cable?.Core) : null);
+            var radius = (0.5 * (outside?.Most ?? Published.Get("clearance/conduit-outside").Value)) + moved;
+            conduit = DeviceBodies.Conduit($"{name} conduit", nodes, radius, EndsOf(nodes, radius, handle, hasWire ? end : null), hasWire ? WireOf(end!, placed!, run.Cable?.Core) : null);
         }
 
         return new(run, lever, conduit, end?.ArmWidth is null, outside is not null);
+    }
+
+    /// <summary>How far the shank's tail and the swivel may come beside their own conduit where that begins and ends.</summary>
+    /// <remarks>
+    /// The tail stays within the travel of the hole. As far as the conduit runs on within that and the wanted distance, it holds
+    /// the shank; where it comes back later, it is held against it.
+    /// </remarks>
+    private static (double AtHandle, double AtArm) EndsOf(List<(Vector3 Point, double At, double Curvature)> line, double radius, HandleMount? handle, LeverEnd? end)
+    {
+        var keep = Published.Get("route/chafe-least").Value + radius;
+        double atHandle = 0, atArm = line[^1].At;
+        if (handle is not null)
+            atHandle = line.TakeWhile(n => (n.Point - handle.Frame.Foot).Size < handle.Travel + handle.ShankRadius + handle.Unsure + keep).Select(n => n.At).DefaultIfEmpty(0).Last();
+        if (end is not null)
+            atArm -= end.Swivel.Length.Most + keep;
+        return (Math.Min(atHandle, atArm), atArm);
     }
 
     private static CockpitBody LeverOf(string name, LeverEnd end, PlacedAnchor placed, Model.Joint? joint)

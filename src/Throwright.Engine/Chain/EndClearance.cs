@@ -7,11 +7,17 @@ using Throwright.Shapes.Quantities;
 namespace Throwright.Engine.Chain;
 
 /// <summary>What one body of a run's far end comes near to.</summary>
-/// <param name="Name">"lever" or "conduit".</param>
+/// <param name="Name">"lever", "conduit", or "own": the conduit against the handle and the arm at its ends.</param>
 /// <param name="Holds">What its figures rest on.</param>
 /// <param name="IsTaken">A size of the body is not in the file: one is taken for it, and <paramref name="Holds"/> says which.</param>
 public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairClearance> Pairs, ClearanceWish Wish, string Holds, bool IsTaken)
 {
+    /// <summary>Parts that may touch, and why.</summary>
+    public EquatableList<AllowedContact> Allowed { get; init; } = [];
+
+    /// <summary>Name of the run's own handle: it moves with the arm.</summary>
+    public string OwnHandle { get; init; } = "";
+
     public CockpitBody Other(PairClearance pair)
     {
         ArgumentNullException.ThrowIfNull(pair);
@@ -24,9 +30,8 @@ public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairC
 
 /// <summary>Arm and conduit of a run, held against what moves past them or what they move past.</summary>
 /// <remarks>
-/// The arm against everything but its own conduit and wire, whose end it comes near by design: the tip gap of the ladder looks at that.
-/// The conduit, which stands still, against what moves; what stands still too is the route's matter, and its own handle's shank ends
-/// in it.
+/// The arm against everything, the conduit, which stands still, against what moves; what stands still too is the route's matter. Its
+/// own handle and arm are held in its ends: what may touch there is named, the rest is counted.
 /// </remarks>
 internal static class EndClearance
 {
@@ -53,8 +58,8 @@ internal static class EndClearance
                 new(new(least.Value, least.Source), IsOwn: false),
                 own.WidthIsTaken
                     ? "the arm's width is not in the file (leverEnd.arm.width): two pin diameters of metal all round its holes are taken"
-                    : "the arm as wide as the file says; its own conduit and wire are not counted, the tip gap looks at them",
-                own.WidthIsTaken));
+                    : "the arm as wide as the file says",
+                own.WidthIsTaken) { OwnHandle = scene.Handles.FirstOrDefault(h => h.Run.Id == own.Run.Id)?.Name ?? "" });
         }
 
         if (own.Conduit is { } conduit)
@@ -71,7 +76,40 @@ internal static class EndClearance
                 !own.OutsideIsKnown));
         }
 
+        if (Own(own, scene, of, effort) is { } at)
+            found.Add(at);
         return found.ToEquatableList();
+    }
+
+    /// <summary>A run's conduit against its own handle and arm.</summary>
+    private static EndPairs? Own(DeviceEnd own, CockpitScene scene, CockpitCase of, CockpitEffort effort)
+    {
+        if (own.Conduit is not { } conduit)
+            return null;
+        var least = Published.Get("cushion/least");
+        var handle = scene.Handles.FirstOrDefault(h => h.Run.Id == own.Run.Id)?.Body;
+        var allowed = new List<AllowedContact>();
+        var parts = conduit.Solid.PartNames;
+        if (handle is not null && parts.Contains(DeviceBodies.AtHandle))
+            allowed.Add(new(handle.Name, "shank", conduit.Name, DeviceBodies.AtHandle, "the shank slides in its bushing there"));
+        if (own.Lever is { } lever)
+        {
+            if (parts.Contains("wire"))
+                allowed.AddRange(lever.Solid.PartNames.Distinct().Select(p => new AllowedContact(lever.Name, p, conduit.Name, "wire", "the wire is held there")));
+            if (parts.Contains(DeviceBodies.AtArm) && lever.Solid.PartNames.Contains("swivel"))
+                allowed.Add(new(lever.Name, "swivel", conduit.Name, DeviceBodies.AtArm, "the tip gap looks at that"));
+        }
+
+        var widthIsTaken = own.Lever is not null && own.WidthIsTaken;
+        var pairs = ((CockpitBody?[])[handle, own.Lever]).OfType<CockpitBody>().Select(b => ClearanceSolver.Between(of with { Allowed = allowed.ToEquatableList() }, conduit, b, effort.Cancel)).ToEquatableList();
+        return pairs.Count == 0 ? null : new(
+            "own",
+            conduit,
+            pairs,
+            new(new(least.Value, least.Source), IsOwn: false),
+            $"{(widthIsTaken ? "the arm's width is not in the file and is taken; " : "")}{(own.OutsideIsKnown ? "" : "the conduit's outside is not in the file and is taken; ")}left out: {string.Join("; ", allowed.Select(a => $"{a.FirstPart} and {a.SecondPart} ({a.Reason})"))}",
+            widthIsTaken || !own.OutsideIsKnown)
+        { Allowed = allowed.ToEquatableList(), OwnHandle = handle?.Name ?? "" };
     }
 
     public static IEnumerable<Finding> Findings(EquatableList<EndPairs> ends, FigureWriter say)
@@ -82,12 +120,17 @@ internal static class EndClearance
             {
                 var isPair = finding.Rule == ClearanceRules.Pair;
                 var taken = isPair && end.IsTaken;
+                var why = finding.Why;
+                if (taken || (isPair && end.Name == "own"))
+                    why += $" {char.ToUpperInvariant(end.Holds[0])}{end.Holds[1..]}.";
+                if (end.Pairs.Any(p => IsOwnHandle(end, p) && end.FigureOf(p) == finding.Figure))
+                    why += $" {char.ToUpperInvariant(Apart[0])}{Apart[1..]}.";
                 yield return finding with
                 {
-                    Rule = !isPair ? finding.Rule : end.Name == "lever" ? ClearanceRules.Lever : ClearanceRules.Conduit,
+                    Rule = !isPair ? finding.Rule : end.Name switch { "lever" => ClearanceRules.Lever, "own" => ClearanceRules.Own, _ => ClearanceRules.Conduit },
                     // What touches only as far as a size is taken for granted is no proven fault.
                     Verdict = taken && finding.Verdict == Verdict.Fail ? Verdict.Caution : finding.Verdict,
-                    Why = taken ? $"{finding.Why} {char.ToUpperInvariant(end.Holds[0])}{end.Holds[1..]}.".TrimStart() : finding.Why,
+                    Why = why.TrimStart(),
                 };
             }
         }
@@ -96,5 +139,11 @@ internal static class EndClearance
     public static IEnumerable<Figure> Figures(EquatableList<EndPairs> ends) =>
         from end in ends
         from pair in end.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper)
-        select ClearanceFindings.Of(pair, end.FigureOf(pair), $"least distance of the {end.Name} from {end.Other(pair).Name}, over all positions", end.Wish, end.Holds);
+        let name = end.Name == "own" ? $"least distance of the conduit from its own {(end.Other(pair).Name == end.OwnHandle ? "handle" : "arm")}, over all positions" : $"least distance of the {end.Name} from {end.Other(pair).Name}, over all positions"
+        select ClearanceFindings.Of(pair, end.FigureOf(pair), name, end.Wish, IsOwnHandle(end, pair) ? $"{end.Holds}; {Apart}" : end.Holds);
+
+    // The band that knob and arm keep together is as wide as cushions and give; all positions of both hold it, whatever it is.
+    private const string Apart = "arm and knob of one run are taken as free of each other, more positions than they have together: the distance is never less than proved";
+
+    private static bool IsOwnHandle(EndPairs end, PairClearance pair) => end.Name == "lever" && end.OwnHandle.Length > 0 && end.Other(pair).Name == end.OwnHandle;
 }

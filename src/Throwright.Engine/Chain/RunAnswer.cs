@@ -111,7 +111,30 @@ public sealed record AircraftAnswer(Aircraft Aircraft, EquatableList<RunAnswer> 
     /// <summary>Clearance of all handles; null: the file says nothing of what they could meet.</summary>
     public CockpitAnswer? Cockpit { get; init; }
 
-    public Verdict Verdict => Runs.Count == 0 ? Verdict.NeedsInput : Runs.Max(r => r.Verdict);
+    /// <summary>What concerns no one run.</summary>
+    public EquatableList<Finding> Findings => Cockpit is null ? [] : AircraftFindings.Of(Aircraft, Cockpit).ToEquatableList();
+
+    /// <summary>The figures of these.</summary>
+    public EquatableList<Figure> Figures => Cockpit is null ? [] : AircraftFindings.Figures(Cockpit).ToEquatableList();
+
+    /// <summary>Id of the figure of a pair of movers.</summary>
+    public static string FigureOf(Clearance.PairClearance pair) => AircraftFindings.FigureOf(pair);
+
+    public Figure? Find(string figureId) => Figures.FirstOrDefault(f => f.Id == figureId);
+
+    /// <summary>Parts that may touch, and why: nothing is proved about them.</summary>
+    public EquatableList<Clearance.AllowedContact> Allowed => AircraftFindings.Allowed(this).ToEquatableList();
+
+    /// <summary>The same in words, a line for each reason.</summary>
+    public EquatableList<string> AllowedLines => AircraftFindings.AllowedLines(this).ToEquatableList();
+
+    /// <summary>What the proof of clearance leaves out, and why. Empty where nothing is proved.</summary>
+    public EquatableList<LeftOut> LeftOut => AircraftFindings.LeftOut(this).ToEquatableList();
+
+    /// <summary>Of what concerns no one run.</summary>
+    public Verdict OwnVerdict => Findings.Count == 0 ? Verdict.Clear : Findings.Max(f => f.Verdict);
+
+    public Verdict Verdict => Runs.Count == 0 ? Verdict.NeedsInput : (Verdict)Math.Max((int)Runs.Max(r => r.Verdict), (int)OwnVerdict);
 
     public int Count(Verdict verdict) => Runs.Count(r => r.Verdict == verdict);
 }

@@ -57,10 +57,16 @@ public static class RunCheck
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
         var placement = LeverPlacement.Of(run.LeverEnd, []);
-        return DeviceEnd.Of(run, CockpitScene.NameOf(aircraft, run), placement, RouteInputs.Of(run, placement, null, []));
+        return DeviceEndOf(aircraft, run, placement, RouteInputs.Of(run, placement, null, []));
     }
 
-    private static DeviceEnd EndOf(Aircraft aircraft, RunAnswer answer) => DeviceEnd.Of(answer.Run, CockpitScene.NameOf(aircraft, answer.Run), answer.Placement, answer.Route);
+    private static DeviceEnd EndOf(Aircraft aircraft, RunAnswer answer) => DeviceEndOf(aircraft, answer.Run, answer.Placement, answer.Route);
+
+    private static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run, LeverPlacement? placement, RunRoute? route)
+    {
+        var name = CockpitScene.NameOf(aircraft, run);
+        return DeviceEnd.Of(run, name, placement, route, HandleMount.Of(run, name, []));
+    }
 
     private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort)
     {

@@ -17,6 +17,8 @@ public static class ClearanceRules
     public const string Pair = "clearance/pair";
     public const string Lever = "clearance/lever";
     public const string Conduit = "clearance/conduit";
+    public const string Own = "clearance/own-cable";
+    public const string Mover = "clearance/mover";
     public const string OwnSheet = "clearance/own-sheet";
     public const string Contacts = "clearance/allowed-contacts";
     public const string Skin = "clearance/open-mesh";

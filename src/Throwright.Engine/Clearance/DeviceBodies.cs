@@ -40,8 +40,9 @@ public static class DeviceBodies
     /// <summary>A conduit along its line as capsules, and the free wire beyond it in every place that the arm takes it to.</summary>
     /// <param name="line">Nodes of its centre line with the arc length to each and the curvature there, 1/m.</param>
     /// <param name="radius">Half of its outside, with what may be off about its place.</param>
+    /// <param name="ends">Arc lengths up to which the part at the handle reaches, and from which that at the arm does: parts of their own, for what is held there.</param>
     /// <param name="wire">From where it leaves the conduit to the places of the hole at equal steps (rad) of the sweep; null: not known.</param>
-    public static CockpitBody Conduit(string name, IReadOnlyList<(Vector3 Point, double At, double Curvature)> line, double radius, (Vector3 From, IReadOnlyList<Vector3> Holes, double Step, Vector3 Pivot, double Radius)? wire)
+    public static CockpitBody Conduit(string name, IReadOnlyList<(Vector3 Point, double At, double Curvature)> line, double radius, (double AtHandle, double AtArm) ends, (Vector3 From, IReadOnlyList<Vector3> Holes, double Step, Vector3 Pivot, double Radius)? wire)
     {
         ArgumentNullException.ThrowIfNull(line);
         var parts = new List<Part>();
@@ -49,9 +50,10 @@ public static class DeviceBodies
         {
             var to = from + 1;
             var off = Beside(line, from, to);
-            while (to + 1 < line.Count && Beside(line, from, to + 1) is var next && next <= Sag)
+            var called = Called(from);
+            while (to + 1 < line.Count && Called(to) == called && Beside(line, from, to + 1) is var next && next <= Sag)
                 (to, off) = (to + 1, next);
-            parts.Add(new("conduit", new Capsule(line[from].Point, line[to].Point, radius + off)));
+            parts.Add(new(called, new Capsule(line[from].Point, line[to].Point, radius + off)));
             from = to;
         }
 
@@ -68,7 +70,14 @@ public static class DeviceBodies
         }
 
         return new(name, Solid.Of(parts));
+
+        // A piece from one node to the next belongs to an end where it begins before its limit, or ends beyond it.
+        string Called(int from) => line[from].At < ends.AtHandle ? AtHandle : line[from + 1].At > ends.AtArm ? AtArm : "conduit";
     }
+
+    /// <summary>Parts of a conduit in which the handle's shank slides, and from which the wire comes to the arm.</summary>
+    public const string AtHandle = "at the handle";
+    public const string AtArm = "at the arm";
 
     /// <summary>Equal steps of a sweep, none wider than a piece that a hull fits well.</summary>
     public static int Steps(double sweep) => Math.Max(1, (int)Math.Ceiling((sweep / Piece) - 1e-9));
@@ -78,7 +87,7 @@ public static class DeviceBodies
     /// <param name="normal">Unit, out of the face; the sheet lies behind it.</param>
     public static CockpitBody Sheet(string name, IReadOnlyList<Vector3> outline, Vector3 normal, double thickness, double unsure) => new(
         name,
-        Solid.Of(Convex(outline, normal).Select(piece => new Part("sheet", new Hull(piece.Concat(piece.Select(c => c - (thickness * normal))), unsure)))));
+        Solid.Of(Convex(outline, normal).Select(piece => new Part(Model.Sheet.PartName, new Hull(piece.Concat(piece.Select(c => c - (thickness * normal))), unsure)))));
 
     /// <summary>Largest distance of the line between two nodes from the straight between them, m.</summary>
     private static double Beside(IReadOnlyList<(Vector3 Point, double At, double Curvature)> line, int from, int to)

@@ -86,9 +86,9 @@ public sealed record TurnJoint(string Id, DirectionAt Axis, PointAt About, Angle
     public override JointRange Range => new(Id, true, Math.Min(From.Radians, To.Radians), Math.Max(From.Radians, To.Radians));
 }
 
-/// <summary>Two named parts that may touch, and why. The other side is a body or the handle of a run.</summary>
+/// <summary>Two named parts that may touch, and why. The other side is a body, the handle of a run or a sheet.</summary>
 /// <param name="Part">Of this body.</param>
-/// <param name="With">Id of the other body, or of a run.</param>
+/// <param name="With">Id of the other body, of a run or of a sheet.</param>
 public sealed record Touch(string Part, string With, string WithPart, string Why)
 {
     /// <summary>What the parts of a run's handle are called.</summary>

@@ -42,6 +42,9 @@ public enum PilotSize
 /// <summary>The panel, console or bulkhead sheet that carries bushings. Flat.</summary>
 public sealed record Sheet
 {
+    /// <summary>What its one part is called in an allowed contact.</summary>
+    public const string PartName = "sheet";
+
     public required string Id { get; init; }
 
     /// <summary>A point on the face toward the pilot.</summary>

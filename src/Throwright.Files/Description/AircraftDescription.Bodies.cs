@@ -444,8 +444,8 @@ internal static partial class AircraftDescription
     private static class TouchShape
     {
         public static readonly Member<string> Part = Needed("part", new TextShape(40, mayBeEmpty: false), "Part of this body.");
-        public static readonly Member<string> With = Needed("with", new IdShape(), "The other body, or the run whose handle it is.");
-        public static readonly Member<string> WithPart = Needed("withPart", new TextShape(40, mayBeEmpty: false), "Part of the other; of a handle \"shank\", \"knob\" or \"hand\".");
+        public static readonly Member<string> With = Needed("with", new IdShape(), "The other body, the run whose handle it is, or a sheet.");
+        public static readonly Member<string> WithPart = Needed("withPart", new TextShape(40, mayBeEmpty: false), "Part of the other; of a handle \"shank\", \"knob\" or \"hand\", of a sheet \"sheet\".");
         public static readonly Member<string> Why = Needed("why", new TextShape(200, mayBeEmpty: false), "Why they may touch. It stands in every report.");
         public static readonly ObjectShape<Touch> Shape = new("touch", "an allowed contact", [Part, With, WithPart, Why], g => new(g.Must(Part), g.Must(With), g.Must(WithPart), g.Must(Why)));
     }
@@ -569,6 +569,7 @@ internal static partial class AircraftDescription
         file.RefuseAgain(FileShape.Bodies, BodyShape.Id, "a different id for each body");
         if (file.Item(FileShape.Bodies) is not { } bodies)
             return;
+        var sheets = file.Item(FileShape.Sheets) ?? [];
         var runs = file.At(FileShape.Runs) is { Kind: NodeKind.List } list ? list.Items.Select(r => r.Member("id")?.Text ?? "").ToHashSet(StringComparer.Ordinal) : [];
         foreach (var (body, row) in bodies.Zip(file.Rows(FileShape.Bodies)))
         {
@@ -577,11 +578,12 @@ internal static partial class AircraftDescription
             foreach (var (touch, at) in body.Touches.Zip(row.Rows(BodyShape.Touches)))
             {
                 var other = runs.Contains(touch.With) ? null : bodies.FirstOrDefault(b => b.Id == touch.With);
-                if (other is null && !runs.Contains(touch.With))
-                    at.RefuseValue(TouchShape.With, $"{at.Shown(TouchShape.With)}: no body and no run has this id", $"one of {BodyShape.List(bodies.Select(b => b.Id).Concat(runs).Where(i => i != body.Id).Take(12))}");
+                var isSheet = other is null && !runs.Contains(touch.With) && sheets.Any(s => s.Id == touch.With);
+                if (other is null && !isSheet && !runs.Contains(touch.With))
+                    at.RefuseValue(TouchShape.With, $"{at.Shown(TouchShape.With)}: no body, no run and no sheet has this id", $"one of {BodyShape.List(bodies.Select(b => b.Id).Concat(runs).Concat(sheets.Select(s => s.Id)).Where(i => i != body.Id).Take(12))}");
                 else if (other is not null && other.Id == body.Id)
-                    at.RefuseValue(TouchShape.With, $"{at.Shown(TouchShape.With)}: the body itself", "another body, or a run");
-                else if ((other?.PartNames ?? Touch.HandleParts) is var names && !names.Contains(touch.WithPart))
+                    at.RefuseValue(TouchShape.With, $"{at.Shown(TouchShape.With)}: the body itself", "another body, a run or a sheet");
+                else if ((other?.PartNames ?? (isSheet ? [Sheet.PartName] : Touch.HandleParts)) is var names && !names.Contains(touch.WithPart))
                     at.RefuseValue(TouchShape.WithPart, $"{at.Shown(TouchShape.WithPart)}: {touch.With} has no such part", $"one of {BodyShape.List(names)}");
             }
         }

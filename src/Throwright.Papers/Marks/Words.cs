@@ -17,6 +17,18 @@ public static class Words
     public static string Headline(AircraftAnswer answer)
     {
         ArgumentNullException.ThrowIfNull(answer);
+        var runs = OfRuns(answer);
+        return answer.Runs.Count == 0 ? runs : (answer.OwnVerdict, answer.Count(Verdict.Fail)) switch
+        {
+            (Verdict.Fail, 0) => $"{runs.Replace("Nothing fails", "No run fails by itself", StringComparison.Ordinal)} But {answer.Findings[0].Sentence}",
+            (Verdict.Fail, _) => $"{runs} And {answer.Findings[0].Sentence}",
+            (Verdict.Caution, _) => $"{runs} What concerns no one run needs a second look too.",
+            _ => runs,
+        };
+    }
+
+    private static string OfRuns(AircraftAnswer answer)
+    {
         int all = answer.Runs.Count, fail = answer.Count(Verdict.Fail), caution = answer.Count(Verdict.Caution), needs = answer.Count(Verdict.NeedsInput);
         if (all == 0)
             return "The file holds no runs yet.";

@@ -1,4 +1,5 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Order;
@@ -50,6 +51,8 @@ public static class AircraftPack
             new RunSheets(aircraft, run, flow, options.Paper).All();
         if (answer.Runs.Count > 1)
             Totals(flow, answer);
+        if (answer.Cockpit is not null && answer.Runs.Count > 1)
+            Cockpit(flow, answer);
         Log(flow, answer, options);
         return flow.Finish(Title(answer));
     }
@@ -97,7 +100,12 @@ public static class AircraftPack
                 new(r.Words.Name, true),
                 new(r.Verdict == Verdict.Fail ? "FAIL" : GapMark.Word(r.Verdict), r.Verdict != Verdict.Clear),
                 r.Sentence,
-            ]));
+            ]).Concat(answer.Findings.Where(f => f.Verdict is Verdict.Fail or Verdict.Caution).Select(f => (IReadOnlyList<Cell>)
+            [
+                new("cockpit", true),
+                new(f.Verdict == Verdict.Fail ? "FAIL" : GapMark.Word(f.Verdict), true),
+                f.Sentence,
+            ])));
         flow.Heading("How to read it");
         flow.Table(
             [new("word", 24), new("meaning", 146)],
@@ -113,6 +121,33 @@ public static class AircraftPack
             ]).Select(w => (IReadOnlyList<Cell>)[new(w.Word, true), w.Meaning]),
             PageFlow.Note);
         flow.Text("For each control: findings with ladder, figures, single failures, rules, drawings at true size, order sheet, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
+    }
+
+    /// <summary>Clearances that concern no one run, and what the proof leaves out.</summary>
+    private static void Cockpit(PageFlow flow, AircraftAnswer answer)
+    {
+        var say = new FigureWriter(answer.Aircraft.Display);
+        flow.NewPage("Clearance in the cockpit", "Clearance");
+        if (answer.Cockpit!.Movers.Count > 0)
+        {
+            flow.Text("What moves and is no handle, against sheets and everything else, over every position of both. The clearances of each handle, arm and conduit stand on the sheets of its control.");
+            flow.Table(
+                [new("what moves", 36), new("against", 36), new("at least, proved", 26), new("nearest with", 72)],
+                answer.Cockpit.Movers.OrderBy(p => p.Lower).ThenBy(p => p.Upper).Select(p => (IReadOnlyList<Cell>)
+                [
+                    new(p.First.Name, true), p.Second.Name, new(p.Hits ? "they touch" : say.Length(p.Lower, Shapes.Quantities.Rounding.Down), p.Hits),
+                    p.Found.Ended == Shapes.Distance.SearchEnd.Enough ? "" : ClearanceRules.At(p, say).Replace(" with ", "", StringComparison.Ordinal),
+                ]));
+        }
+
+        if (answer.AllowedLines is { Count: > 0 } allowed)
+        {
+            flow.Heading("May touch: nothing is proved about them");
+            flow.Table([new("parts, and why", 170)], allowed.Select(a => (IReadOnlyList<Cell>)[a]));
+        }
+
+        flow.Heading("Left out of the proof");
+        flow.Table([new("what", 80), new("why", 90)], answer.LeftOut.Select(l => (IReadOnlyList<Cell>)[l.What, l.Why]));
     }
 
     /// <summary>Hardware of all runs added up.</summary>

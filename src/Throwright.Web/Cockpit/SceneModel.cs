@@ -47,7 +47,7 @@ public sealed record SceneModel(
     {
         ArgumentNullException.ThrowIfNull(cockpit);
         if (run is null)
-            return cockpit.Clearance.Closest;
+            return cockpit.All.MinBy(p => (p.Lower, p.Upper));
         var name = cockpit.Handles.FirstOrDefault(h => h.Run.Id == run)?.Name;
         var pairs = cockpit.Clearance.Pairs.Where(p => p.First.Name == name || p.Second.Name == name).ToList();
         return pairs.Count == 0 ? null : pairs.MinBy(p => (p.Lower, p.Upper));
@@ -62,7 +62,7 @@ public sealed record SceneModel(
             return null;
         var name = run is null ? worst.First.Name : cockpit.Handles.First(h => h.Run.Id == run).Name;
         SceneGap? nearest = null;
-        foreach (var pair in cockpit.Clearance.Pairs.Where(p => p.First.Name == name || p.Second.Name == name))
+        foreach (var pair in cockpit.All.Where(p => p.First.Name == name || p.Second.Name == name))
         {
             double Position(Joint j) => Math.Clamp(positions.TryGetValue(j.Name, out var q) ? q : Home(j), j.From, j.To);
             MovingSolid Moving(CockpitBody b) => new(b.Solid, b.Joints, b.Home);

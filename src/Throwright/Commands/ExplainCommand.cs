@@ -13,7 +13,7 @@ internal static class ExplainCommand
     public static Command Make()
     {
         var file = new Argument<string>("file") { Description = "Aircraft file." };
-        var run = new Argument<string>("run") { Description = "Run, by its id." };
+        var run = new Argument<string>("run") { Description = "Run, by its id; or \"cockpit\" for what concerns no one run." };
         var figure = new Argument<string?>("figure") { Description = "Figure; left out: a list of them.", Arity = ArgumentArity.ZeroOrOne };
         var plain = new Option<bool>("--plain") { Description = "Plain characters, no colour." };
         var tries = new Option<string[]>("--try") { Description = "Change a value for this answer only: run/path=value.", AllowMultipleArgumentsPerToken = false };
@@ -24,6 +24,8 @@ internal static class ExplainCommand
 
     private static int Explain(string path, string runName, string? figureId, bool plain, string[] tries)
     {
+        if (runName.Equals(CheckScreen.CockpitWord, StringComparison.OrdinalIgnoreCase) && ExplainCockpit(path, figureId, plain, tries) is { } code)
+            return code;
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
         var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
@@ -31,10 +33,7 @@ internal static class ExplainCommand
         var screen = new Screen(plain);
         if (figureId is null)
         {
-            screen.Line($"{answer.Words.Name}: figures that can be explained", bold: true).Line();
-            var width = answer.Figures.Max(f => (int?)f.Id.Length) ?? 0;
-            foreach (var f in answer.Figures)
-                screen.Wrapped($"  {f.Id.PadRight(width)}  {say.Text(f.Kind, f.Value, f.Rounding),-12}  ", f.Name);
+            Ids(screen, answer.Words.Name, answer.Figures, say);
             foreach (var need in answer.Needs)
                 screen.Wrapped("  needs input  ", $"{need.Name} ({need.Path}): opens {need.Opens}");
             Console.Out.Write(screen);
@@ -47,15 +46,50 @@ internal static class ExplainCommand
             return ExitCode.Unusable;
         }
 
-        Show(screen, answer, figure, say);
+        Show(screen, answer.Words.Name, answer.Findings, figure, say);
         Console.Out.Write(screen);
         return ExitCode.Clear;
     }
 
-    private static void Show(Screen screen, RunAnswer answer, Figure figure, FigureWriter say)
+    /// <summary>A figure that concerns no one run; null: a run of the file is called so, or the file can't be read, which is told as for a run.</summary>
+    private static int? ExplainCockpit(string path, string? figureId, bool plain, string[] tries)
+    {
+        var result = Loading.Read(path, tries, out _);
+        if (result.Aircraft is not { } aircraft || Loading.FindRun(aircraft, CheckScreen.CockpitWord, out _) is not null)
+            return null;
+        var answer = new AircraftAnswer(aircraft, []) { Cockpit = CockpitCheck.Solve(aircraft, null, new() { Meshes = result.Meshes.GetValueOrDefault, Threads = Environment.ProcessorCount }) };
+        var say = new FigureWriter(aircraft.Display);
+        var screen = new Screen(plain);
+        if (figureId is null)
+        {
+            Ids(screen, "cockpit", answer.Figures, say);
+        }
+        else if (answer.Find(figureId) is { } figure)
+        {
+            Show(screen, "cockpit", answer.Findings, figure, say);
+        }
+        else
+        {
+            Console.Error.WriteLine($"There is no figure \"{figureId}\" for the cockpit. There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.");
+            return ExitCode.Unusable;
+        }
+
+        Console.Out.Write(screen);
+        return ExitCode.Clear;
+    }
+
+    private static void Ids(Screen screen, string name, IReadOnlyCollection<Figure> figures, FigureWriter say)
+    {
+        screen.Line($"{name}: figures that can be explained", bold: true).Line();
+        var width = figures.Max(f => (int?)f.Id.Length) ?? 0;
+        foreach (var f in figures)
+            screen.Wrapped($"  {f.Id.PadRight(width)}  {say.Text(f.Kind, f.Value, f.Rounding),-12}  ", f.Name);
+    }
+
+    private static void Show(Screen screen, string name, IReadOnlyCollection<Finding> findings, Figure figure, FigureWriter say)
     {
         string Text(double si) => say.Text(figure.Kind, si, figure.Rounding);
-        screen.Wrapped("", $"{answer.Words.Name}: {figure.Name}", bold: true).Line();
+        screen.Wrapped("", $"{name}: {figure.Name}", bold: true).Line();
         screen.Line($"  {Text(figure.Value)}", bold: true);
         if (figure.Least is { } least && figure.Most is { } most)
             screen.Line($"  worst case {say.Text(figure.Kind, least, Rounding.Down)} to {say.Text(figure.Kind, most, Rounding.Up)}");
@@ -63,7 +97,7 @@ internal static class ExplainCommand
             screen.Line($"  worst case {say.Text(figure.Kind, only, Rounding.Up)}");
         if (figure.Low95 is { } low && figure.High95 is { } high)
             screen.Line($"  95 % of installations: {Text(low)} to {Text(high)}");
-        foreach (var finding in answer.Findings.Where(f => f.Figure == figure.Id))
+        foreach (var finding in findings.Where(f => f.Figure == figure.Id))
         {
             var limit = finding.Limit is { } held ? $" (limit: at {(held.IsLeast ? "least" : "most")} {say.Text(held.Kind, held.Value)})" : "";
             screen.Wrapped($"  {GapMark.Word(finding.Verdict)}: ", finding.Sentence + limit);

@@ -53,7 +53,48 @@ public static class CheckJson
         foreach (var run in answer.Runs)
             Run(json, run, answer.Aircraft.Basis, curves);
         json.WriteEndArray();
+        if (answer.Cockpit is not null)
+            Cockpit(json, answer);
     });
+
+    private static void Cockpit(Utf8JsonWriter json, AircraftAnswer answer)
+    {
+        json.WriteStartObject("cockpit");
+        json.WriteString("verdict", GapMark.Word(answer.OwnVerdict));
+        json.WriteStartArray("findings");
+        foreach (var finding in answer.Findings)
+            Finding(json, finding, answer.Aircraft.Basis);
+        json.WriteEndArray();
+        json.WriteStartArray("figures");
+        foreach (var figure in answer.Figures)
+            Figure(json, figure);
+        json.WriteEndArray();
+        Clearance(json, "clearance", answer.Cockpit!.Movers.Select(p => (p, p.Second.Name, AircraftAnswer.FigureOf(p))));
+        json.WriteStartArray("allowed");
+        foreach (var contact in answer.Allowed)
+        {
+            json.WriteStartObject();
+            json.WriteString("body", contact.FirstBody);
+            json.WriteString("part", contact.FirstPart);
+            json.WriteString("with", contact.SecondBody);
+            json.WriteString("withPart", contact.SecondPart);
+            json.WriteString("why", contact.Reason);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("leftOut");
+        foreach (var left in answer.LeftOut)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", left.What);
+            json.WriteString("why", left.Why);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
 
     private static void Run(Utf8JsonWriter json, RunAnswer run, Engine.Model.Basis basis, bool curves)
     {

@@ -21,6 +21,7 @@ public static class CheckScreen
         screen.Wrapped("", Words.Headline(answer), bold: true).Line();
         List(screen, answer);
         Clearance(screen, answer);
+        Own(screen, file, answer);
         foreach (var run in WorstFirst(answer))
         {
             var withLadder = ladders(run);
@@ -78,15 +79,42 @@ public static class CheckScreen
         var nearest = hits > 0 ? $"{Words.Count(hits)} touch{(hits == 1 ? "es" : "")}"
             : $"nearest {closest.First.Name} and {closest.Second.Name}, at least {say.Length(closest.Lower, Shapes.Quantities.Rounding.Down)} (found {say.Length(closest.Upper)})";
         screen.Wrapped("  clearance  ", $"{pairs}, every position of both, {(open == 0 ? "all settled" : $"{Words.Count(open)} not settled within the budget")}; {nearest}.");
-        foreach (var pair in cockpit.MoversAndSheets.Where(p => p.Hits))
-            screen.Wrapped("  CAUTION    ", $"{pair.First.Name} {pair.Found.FirstPart} and {pair.Second.Name} touch{ClearanceRules.At(pair, say)}: one of the two is not as the file says, or the aircraft has this fault. It concerns no one run and is in no verdict.");
-        foreach (var pair in cockpit.MoversAndSheets.Where(p => !p.Hits && p.Found.Ended is Shapes.Distance.SearchEnd.OutOfBudget or Shapes.Distance.SearchEnd.Cancelled))
-            screen.Wrapped("  CAUTION    ", $"Whether {pair.First.Name} and {pair.Second.Name} touch can't be told yet.");
-        if (cockpit.Through.Count > 0)
-            screen.Wrapped("             ", $"Left out: {string.Join("; ", cockpit.Through.Select(c => $"{c.FirstBody} {c.FirstPart} and {c.SecondBody} ({c.Reason})"))}.");
-        if (cockpit.Handles.Count < answer.Aircraft.Runs.Count)
-            screen.Wrapped("             ", $"{Words.Capital(Words.Count(answer.Aircraft.Runs.Count - cockpit.Handles.Count))} of the handles are not described, so nothing is proved about them.");
+        if (cockpit.Movers.Count > 0)
+        {
+            var movers = cockpit.Movers;
+            var touching = movers.Count(p => p.Hits);
+            var closestMovers = movers.MinBy(p => (p.Lower, p.Upper))!;
+            screen.Wrapped("             ", $"What moves and is no handle: {Words.Count(movers.Count)} pair{(movers.Count == 1 ? "" : "s")}; " + (touching > 0
+                ? $"{Words.Count(touching)} touch{(touching == 1 ? "es" : "")}."
+                : $"nearest {closestMovers.First.Name} and {closestMovers.Second.Name}, at least {say.Length(closestMovers.Lower, Shapes.Quantities.Rounding.Down)}."));
+        }
+
+        Listed(screen, "allowed", answer.AllowedLines);
+        Listed(screen, "left out", answer.LeftOut.Select(l => l.Why.Length > 0 ? $"{l.What}: {l.Why}" : l.What));
     }
+
+    private static void Listed(Screen screen, string lead, IEnumerable<string> lines)
+    {
+        var first = true;
+        foreach (var line in lines)
+        {
+            screen.Wrapped(first ? $"  {lead,-11}" : "             ", line + ".");
+            first = false;
+        }
+    }
+
+    private static void Own(Screen screen, string file, AircraftAnswer answer)
+    {
+        var findings = answer.Findings.Where(f => f.Verdict is Verdict.Fail or Verdict.Caution).ToList();
+        if (findings.Count == 0)
+            return;
+        screen.Line().Line("COCKPIT  what concerns no one run", bold: true);
+        foreach (var finding in findings)
+            Finding(screen, file, CockpitWord, finding);
+    }
+
+    /// <summary>Word for the aircraft itself where a command asks for a run.</summary>
+    public const string CockpitWord = "cockpit";
 
     private static void Title(Screen screen, RunAnswer run)
     {

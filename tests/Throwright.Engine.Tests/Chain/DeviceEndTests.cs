@@ -102,7 +102,7 @@ public sealed class DeviceEndTests
         // 60 mm higher it stays clear: 60 less ball, conduit, and what the lie may move.
         var answer = First(Of(Routed(Levers.Mm(5)), Comes(870)));
         Assert.Equal(Verdict.Clear, Worst(answer, ClearanceRules.Conduit).Verdict);
-        var pair = answer.Ends.Single().Pairs.Single();
+        var pair = answer.Ends.Single(e => e.Name == "conduit").Pairs.Single();
         var moved = answer.Route!.Spread!.Moved;
         Assert.InRange(0.070 - 0.010 - 0.0025 - moved, pair.Lower - 1e-4, pair.Upper + 1e-4);
         // The route leaves what moves to the proof over the joints, and keeps what stands still.
@@ -115,7 +115,7 @@ public sealed class DeviceEndTests
     {
         // The other handle's shank passes behind the panel, 9 mm above the first conduit's line.
         var aircraft = Of(Routed(Levers.Mm(5)), Ball("far", 5000, 0, 0)) with { Runs = [Routed(Levers.Mm(5)), Handle("other", 0, 709)] };
-        var names = Check(aircraft).Runs[0].Ends.Single().Pairs.Select(p => p.Second.Name).ToList();
+        var names = Check(aircraft).Runs[0].Ends.Single(e => e.Name == "conduit").Pairs.Select(p => p.Second.Name).ToList();
         Assert.Equal(["other"], names);
     }
 
@@ -165,9 +165,9 @@ public sealed class DeviceEndTests
         { Sheets = [panel] }).Cockpit!;
         var clear = Yoke(1040);
         Assert.Equal(("yoke", "shaft", "panel"), (clear.Through.Single().FirstBody, clear.Through.Single().FirstPart, clear.Through.Single().SecondBody));
-        var pair = clear.MoversAndSheets.Single();
+        var pair = clear.Movers.Single();
         Assert.InRange(0.030, pair.Lower - 1e-9, pair.Upper + 1e-9);
-        var struck = Yoke(1005).MoversAndSheets.Single();
+        var struck = Yoke(1005).Movers.Single();
         Assert.True(struck.Hits);
         Assert.NotEqual("shaft", struck.Found.FirstPart);
     }

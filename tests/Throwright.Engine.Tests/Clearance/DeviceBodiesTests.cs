@@ -58,7 +58,7 @@ public sealed class DeviceBodiesTests
         var length = bend * Math.Sqrt(1.01);
         var nodes = Enumerable.Range(0, (int)(90 / step) + 1).Select(i => (On(i * step * Degree), i * step * Degree * length, curl)).ToList();
         const double Radius = 0.003;
-        var conduit = DeviceBodies.Conduit("conduit", nodes, Radius, null);
+        var conduit = DeviceBodies.Conduit("conduit", nodes, Radius, (0, double.PositiveInfinity), null);
         Assert.True(conduit.Solid.PartNames.Count < nodes.Count, "as many capsules as nodes");
         var inside = PointDistance.Of(conduit.Solid, Pose.None);
         for (var i = 0; i <= 1000; i++)
@@ -81,7 +81,7 @@ public sealed class DeviceBodiesTests
         var steps = DeviceBodies.Steps(to - from);
         var step = (to - from) / steps;
         var body = DeviceBodies.Conduit(
-            "conduit", [(anchor - (0.1 * X), 0, 0), (anchor, 0.1, 0)], 0.002, (anchor, [.. Enumerable.Range(0, steps + 1).Select(i => Hole(from + (i * step)))], step, pivot, 0.001));
+            "conduit", [(anchor - (0.1 * X), 0, 0), (anchor, 0.1, 0)], 0.002, (0, 1), (anchor, [.. Enumerable.Range(0, steps + 1).Select(i => Hole(from + (i * step)))], step, pivot, 0.001));
         var inside = PointDistance.Of(body.Solid, Pose.None);
         for (var i = 0; i <= 300; i++)
         {
