@@ -59,7 +59,7 @@ public class PapersTests
         Assert.Equal("Papers of Heron demo amphibian", document.Information.Title);
         Assert.Equal((612.0, 792.0), (Math.Round(document.GetPage(1).Width, 1), Math.Round(document.GetPage(1).Height, 1)));
         Assert.True(document.TryGetBookmarks(out var marks));
-        Assert.Equal(["Cover", .. Amphibian.Value.Runs.OrderByDescending(r => r.Verdict).Select(r => r.Words.Name), "Totals", "Log entry"], marks.GetNodes().Select(n => n.Title));
+        Assert.Equal(["Cover", .. Amphibian.Value.Runs.OrderByDescending(r => r.Verdict).Select(r => r.Words.Name), "Totals", "Clearance", "Log entry"], marks.GetNodes().Select(n => n.Title));
         var pages = document.GetPages().ToList();
         var all = Plain(string.Concat(pages.Select(p => p.Text)));
         for (var i = 0; i < pages.Count; i++)

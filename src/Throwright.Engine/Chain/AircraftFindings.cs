@@ -2,7 +2,6 @@ using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
-using Throwright.Shapes;
 
 namespace Throwright.Engine.Chain;
 
@@ -85,7 +84,7 @@ internal static class AircraftFindings
         if (List(scene.Limbs) is { Length: > 0 } limbs)
             yield return new($"{limbs} against what is no handle, arm, conduit or sheet", "a limb gives way to a control");
         if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id || a.Ends.All(e => e.Name != "lever"))) is { Length: > 0 } arms)
-            yield return new($"arm of {arms}", "its place in the aircraft (leverEnd.anchor with pivot) or its sweep is not in the file");
+            yield return new($"arm of {arms}", "its place in the aircraft (leverEnd.pivot, axis, anchor in coordinates) or its sweep is not in the file");
         if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id || a.Ends.All(e => e.Name != "conduit"))) is { Length: > 0 } conduits)
             yield return new($"conduit of {conduits}", "its way is not in the file, or it finds no lie");
         if (answer.Runs.Any(a => a.Ends.Any(e => e.Name == "lever" && e.OwnHandle.Length > 0)))

@@ -1,5 +1,4 @@
 using Throwright.Engine.Chain;
-using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Papers.Ladder;
 using Throwright.Papers.Marks;
