@@ -42,6 +42,12 @@ public class OtherCommandsTests
         var unknown = Run("explain", "examples/amphibian.throwright.json", "cowl-flap", "nonsense");
         Assert.Equal(2, unknown.Exit);
         Assert.Contains("cushion-out", unknown.Error);
+        Assert.Contains("Near it: conduit-length", Run("explain", "examples/amphibian.throwright.json", "cowl-flap", "length of conduit").Error);
+
+        // What was worked out is not said to be typed, and a drag that nobody typed is not a measured zero.
+        var pull = Run("explain", "examples/amphibian.throwright.json", "cowl-flap", "hand-pull").Out;
+        Assert.Contains("[worked out: bend-total]", pull);
+        Assert.Matches(@"none\s+typed", pull);
     }
 
     [Fact]

@@ -20,6 +20,8 @@ public class RuleBookTests
                 Assert.All(run.Findings, f => Assert.True(RuleBook.Holds(f.Rule), f.Rule));
                 Assert.All(run.Findings, f => Assert.True(f.Figure is null || run.Find(f.Figure) is not null, $"{run.Run.Id}: {f.Rule} names the figure {f.Figure}"));
                 Assert.All(run.Figures, f => Assert.NotEmpty(f.Sources));
+                Assert.All(run.Figures, f => Assert.NotEmpty(f.Formula));
+                Assert.Equal([], run.Figures.GroupBy(f => f.Id).Where(g => g.Count() > 1).Select(g => $"{run.Run.Id}: {g.Key}"));
                 seen.UnionWith(run.Findings.Select(f => f.Rule));
             }
         }

@@ -94,7 +94,7 @@ internal static class MadeFindings
     {
         var of = bracket.Case;
         var (radius, sheet, bend) = (Step("R", "inside radius", of.Radius), Step("T", "sheet", of.Thickness), Step("A", "angle bent through", of.Bend, QuantityKind.Angle));
-        yield return New("bend-radius", "inside radius of the bracket's bend", QuantityKind.Length, of.Radius, Rounding.Down, "R as described", [radius]);
+        yield return New("bracket-bend-radius", "inside radius of the bracket's bend", QuantityKind.Length, of.Radius, Rounding.Down, "R as described", [radius]);
         yield return New("setback", "setback of the bend", QuantityKind.Length, bracket.Setback, Rounding.Nearest, "tan(A/2) (R + T)", [bend, radius, sheet]);
         yield return New("bend-allowance", "bend allowance", QuantityKind.Length, bracket.Allowance, Rounding.Nearest, "A (R + K T)", [bend, radius, sheet, new("K", "place of the neutral line", bracket.Neutral.Value, QuantityKind.Ratio)]);
         yield return New("flat-length", "length of the bracket's flat pattern", QuantityKind.Length, bracket.Flat.Length, Rounding.Nearest, "both flats + allowance", [Step("first", "base leg to its tangent line", bracket.Part.First), Step("second", "standing leg to its tangent line", bracket.Part.Second), Step("allowance", "bend allowance", bracket.Allowance)]);

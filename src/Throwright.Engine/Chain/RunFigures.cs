@@ -241,7 +241,7 @@ internal static class RunFigures
                 [
                     Step("give", "knob movement per newton at the device (m/N)", of[give].Nominal, QuantityKind.Ratio, "worked out from core, conduit, bracket and friction"),
                     Step("T", "torque against the arrival", pull ? of.TorqueAtPull + of.BiasAtPull : of.TorqueAtPush + of.BiasAtPush, QuantityKind.Torque, "leverEnd.load"),
-                    Step("drag", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, "cable.drag.device"),
+                    Step("drag", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, DragFrom("device", of.DeviceDrag)),
                     Input(own, "own"),
                 ],
                 Steps = [Step("m", "moment arm at this stop", pull ? answer.Sweep.AtPull.MomentArm : answer.Sweep.AtPush.MomentArm, QuantityKind.Length)],
@@ -376,15 +376,18 @@ internal static class RunFigures
         };
     }
 
+    /// <summary>Seals and wipers that the file does not give are not counted: said beside the zero.</summary>
+    private static string DragFrom(string end, double drag) => drag > 0 ? $"cable.drag.{end}" : $"cable.drag.{end}: none typed";
+
     private static IEnumerable<Figure> OfForces(HandForces forces, HandForceCase of, RunAnswer answer)
     {
         var theta = of.Bends.Sum(b => b.Angle);
         EquatableList<FigureStep> inputs =
         [
             new("mu", "friction of the core", of.Friction.Nominal, QuantityKind.Ratio, of.Friction.Nominal - of.Friction.Least, of.Friction.Most - of.Friction.Nominal, "cable.friction"),
-            new("Theta", "bend total", theta, QuantityKind.Angle, theta * (1 - of.BendFactor.Least), theta * (of.BendFactor.Most - 1), answer.Run.Cable!.Bends.Count > 0 ? "cable.bends" : "cable.bendTotal"),
-            Step("F_far", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, "cable.drag.device"),
-            Step("F_near", "drag at the knob's end", of.KnobDrag, QuantityKind.Force, "cable.drag.knob"),
+            new("Theta", "bend total", theta, QuantityKind.Angle, theta * (1 - of.BendFactor.Least), theta * (of.BendFactor.Most - 1), answer.Route?.Lie is not null ? "worked out: bend-total" : answer.Run.Cable!.Bends.Count > 0 ? "cable.bends" : "cable.bendTotal"),
+            Step("F_far", "drag at the device's end", of.DeviceDrag, QuantityKind.Force, DragFrom("device", of.DeviceDrag)),
+            Step("F_near", "drag at the knob's end", of.KnobDrag, QuantityKind.Force, DragFrom("knob", of.KnobDrag)),
         ];
         foreach (var (id, name, peak, pull) in new[]
         {

@@ -324,7 +324,7 @@ public static class MakeRules
             Sentence = isTrial
                 ? $"{of.Alloy} of {say.Length(of.Thickness)} is bent to an inside radius of {say.Length(of.Radius, Rounding.Down)}, the safe choice is {say.Length(radii.High.Value, Rounding.Up)}."
                 : $"{of.Alloy} of {say.Length(of.Thickness)} cracks at an inside radius of {say.Length(of.Radius, Rounding.Down)}: the least is {say.Length(radii.Low.Value, Rounding.Up)}.",
-            Figure = "bend-radius",
+            Figure = "bracket-bend-radius",
             Limit = new(radii.High.Value, QuantityKind.Length, true),
             Sources = [radii.High.Source],
             Remedies = isSafe || of.Radius * Slack >= radii.High.Value ? [] : [new($"Bend it to {say.Length(radii.High.Value, Rounding.Up)} inside.")],

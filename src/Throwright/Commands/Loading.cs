@@ -52,7 +52,17 @@ internal static class Loading
 
     /// <summary>A figure by its id; null with the ids there are.</summary>
     public static string UnknownFigure(RunAnswer answer, string figure) =>
-        $"There is no figure \"{figure}\" for {answer.Words.Name}. There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.";
+        $"There is no figure \"{figure}\" for {answer.Words.Name}. {Near(answer, figure)}";
+
+    /// <summary>Figures of which one word is one of the asked name's.</summary>
+    private static string Near(RunAnswer answer, string figure)
+    {
+        var words = figure.ToLowerInvariant().Split(['-', '_', ' '], StringSplitOptions.RemoveEmptyEntries);
+        var near = answer.Figures.Select(f => f.Id).Where(id => id.Split('-').Intersect(words).Any()).OrderByDescending(id => id.Split('-').Intersect(words).Count()).Take(6).ToList();
+        return near.Count > 0
+            ? $"Near it: {string.Join(", ", near)}; \"explain\" without a figure lists all."
+            : $"There are: {string.Join(", ", answer.Figures.Select(f => f.Id))}.";
+    }
 
     /// <summary>Readings dated after today are told, not refused: the clock of the computer may be the wrong one.</summary>
     public static void WarnOfTomorrow(IEnumerable<Run> runs)
