@@ -111,9 +111,13 @@ public class OtherCommandsTests
         var file = bench.Copy($"{example}.throwright.json");
         var before = File.ReadAllText(file);
         var picture = Path.Combine(bench.Folder, "map.svg");
+        var why = Run("explain", file, run, "least-tilt").Out;
         var solved = Run("solve", "mount", file, run, "--write", "--map", "5", "--svg", picture, "--plain");
         Assert.True(solved.Exit == 0, solved.Out + solved.Error);
         Assert.StartsWith("Tilt the handle", solved.Out);
+        Assert.Contains($"explain {file} {run} least-tilt", solved.Out);
+        // "Tilt the handle 9.3 deg": the explanation is of the same angle.
+        Assert.StartsWith(solved.Out.Split(' ')[3].Split('\u00B0')[0], why.Split('\n')[2].Trim(), StringComparison.Ordinal);
         Assert.Contains("proved.", solved.Out);
         Assert.Contains("Written to", solved.Out);
         Assert.Contains("? neither", string.Join(' ', solved.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
@@ -131,6 +135,7 @@ public class OtherCommandsTests
         var answer = Run("solve", "mount", "examples/bench/cabin-air.throwright.json", "cabin-air");
         Assert.Equal(2, answer.Exit);
         Assert.Contains("cockpitEnd.sheet", answer.Error);
+        Assert.Equal((2, answer.Error), Run("explain", "examples/bench/cabin-air.throwright.json", "cabin-air", "none-below") is var why ? (why.Exit, why.Error) : default);
     }
 
     /// <summary>Rules that fail anywhere in a file.</summary>

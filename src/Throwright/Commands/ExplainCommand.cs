@@ -28,12 +28,16 @@ internal static class ExplainCommand
             return code;
         if (OneRun.Open(path, runName, tries) is not { } open)
             return ExitCode.Unusable;
+        if (figureId is not null && MountFigures.Ids.Contains(figureId))
+            return ExplainMount(open, figureId, plain);
         var answer = RunCheck.Check(open.Aircraft, open.Run, new(), new CockpitEffort { Meshes = open.File.Meshes.GetValueOrDefault, Cures = false });
         var say = new FigureWriter(open.Aircraft.Display);
         var screen = new Screen(plain);
         if (figureId is null)
         {
             Ids(screen, answer.Words.Name, answer.Figures, say);
+            if (answer.Clearance is not null)
+                screen.Line().Wrapped("  ", $"Of the mount that \"solve mount\" searches: {string.Join(", ", MountFigures.Ids)}.");
             foreach (var need in answer.Needs)
                 screen.Wrapped("  needs input  ", $"{need.Name} ({need.Path}): opens {need.Opens}");
             Console.Out.Write(screen);
@@ -47,6 +51,24 @@ internal static class ExplainCommand
         }
 
         Show(screen, answer.Words.Name, answer.Findings, figure, say);
+        Console.Out.Write(screen);
+        return ExitCode.Clear;
+    }
+
+    /// <summary>A figure of the mount, which a search has to find first.</summary>
+    private static int ExplainMount(OneRun open, string figureId, bool plain)
+    {
+        var say = new FigureWriter(open.Aircraft.Display);
+        var solve = new MountSolve(open.Aircraft, open.Run, say, new() { Meshes = open.File.Meshes.GetValueOrDefault, Threads = Environment.ProcessorCount });
+        var answer = solve.Obstacle is null ? solve.Find(withOthers: false) : null;
+        if (answer is null || MountFigures.Of(answer).FirstOrDefault(f => f.Id == figureId) is not { } figure)
+        {
+            Console.Error.WriteLine(answer?.Sentence ?? solve.Obstacle);
+            return ExitCode.Unusable;
+        }
+
+        var screen = new Screen(plain);
+        Show(screen, RunWords.Of(open.Run).Name, answer.Findings, figure, say);
         Console.Out.Write(screen);
         return ExitCode.Clear;
     }

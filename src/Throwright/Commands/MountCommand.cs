@@ -87,6 +87,7 @@ internal static class MountCommand
             }
         }
 
+        screen.Line().Command("  why   ", $"throwright explain {CheckScreen.Shell(path)} {CheckScreen.Shell(open.Run.Id)} {(answer.Best is null ? MountFigures.NoneBelow : MountFigures.LeastTilt)}");
         screen.Line();
         foreach (var note in answer.Notes)
             screen.Wrapped("", note, code: "2");
