@@ -33,7 +33,7 @@ public sealed class PublishedTests
         "expansion/carbon-quasi-isotropic", "expansion/glass-woven",
         "friction/cold-factor",
         "heat/plastics", "heat/threadlocker",
-        "joint/ultimate-factor", "joint/wiring-distance",
+        "joint/wiring-distance",
         "make/fasteners", "make/materials", "make/sheet-strength",
         "mount/least-knob",
         "route/bend-total-good", "route/bend-total-most",

@@ -99,7 +99,7 @@ public sealed class TypedTwiceTests
         joint/fibre-nut-hottest             250 degF         R
         joint/wiring-distance               0.5 in           M
         joint/screw-on-wire-derate          0.5              P
-        joint/ultimate-factor               1.5              M
+        joint/ultimate-factor               1.5              R
         joint/stick-strike                  67 lbf           R
         marking/least-height                0.004            R
         marking/good-height                 0.006            R
