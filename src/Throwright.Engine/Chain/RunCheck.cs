@@ -17,10 +17,16 @@ public static class RunCheck
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
-        var solved = aircraft.Runs.Select(run => Solve(aircraft, run, effort)).ToList();
+        var threads = cockpit?.Threads ?? 1;
+        var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort));
         var ends = clearance is null ? [] : solved.Select(s => EndOf(aircraft, s)).ToList();
-        return new(aircraft, solved.Select(s => Check(aircraft, s, ends, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, ends, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
     }
+
+    /// <summary>Runs do not touch each other: the answers are the same for any number of threads.</summary>
+    private static List<TTo> Each<TFrom, TTo>(IReadOnlyList<TFrom> from, int threads, Func<TFrom, TTo> make) => threads == 1
+        ? [.. from.Select(make)]
+        : [.. from.AsParallel().AsOrdered().WithDegreeOfParallelism(Math.Min(threads, 512)).Select(make)];
 
     /// <summary>One run, with findings, remedies and figures.</summary>
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>

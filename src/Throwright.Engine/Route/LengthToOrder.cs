@@ -10,6 +10,7 @@ public sealed record OrderAllowances(double ConduitInFittings, double FreeWire, 
 
 /// <summary>The lie with another length of conduit.</summary>
 /// <param name="Change">Conduit more (+) or less (-) than the planned lie has.</param>
+/// <param name="Answer">Without its own move per length.</param>
 /// <param name="Moved">Largest move of the lie from the planned one; NaN where there is no lie.</param>
 public sealed record OtherLength(double Change, LieAnswer Answer, double Moved);
 
@@ -59,18 +60,18 @@ public sealed record LengthToOrder
     }
 
     /// <summary>The planned lie with another length, looked for from the start.</summary>
-    public static OtherLength With(Lie planned, double change) => With(planned, change, LieSolver.Solve);
+    public static OtherLength With(Lie planned, double change) => With(planned, change, false);
 
     /// <summary>A step more or less: what the shapes of the planned length go over into. A larger change is looked for from the start.</summary>
     private static OtherLength Near(Lie planned, double change) =>
-        Math.Abs(change) > Step * planned.Case.Length ? With(planned, change) : With(planned, change, of => LieSolver.FollowAll(of, planned));
+        With(planned, change, Math.Abs(change) <= Step * planned.Case.Length);
 
-    private static OtherLength With(Lie planned, double change, Func<LieCase, LieAnswer> solve)
+    private static OtherLength With(Lie planned, double change, bool isSmall)
     {
         ArgumentNullException.ThrowIfNull(planned);
         if (!(planned.Case.Length + change > 0))
             return new(change, new(null, new(NoLieReason.TooShort, planned.Case.Length + change, planned.Case.Straight)), double.NaN);
-        var answer = solve(planned.Case with { Length = planned.Case.Length + change });
+        var answer = LieSolver.Again(planned.Case with { Length = planned.Case.Length + change }, planned, isSmall);
         return new(change, answer, answer.Lie is { } lie ? LieSolver.Apart(lie.Shape, planned.Shape) : double.NaN);
     }
 

@@ -17,7 +17,13 @@ public static class LieSolver
     // Segments that give a move, asked for to two digits, to five.
     private const int Rough = 32;
 
-    public static LieAnswer Solve(LieCase of)
+    public static LieAnswer Solve(LieCase of) => Solve(of, true);
+
+    /// <summary>The lie with another length of conduit, laid anew: from a known one where the change is small, else looked for from the start.</summary>
+    /// <returns>Its move per length is not worked out (NaN): that belongs to the length planned.</returns>
+    internal static LieAnswer Again(LieCase of, Lie near, bool isSmall) => isSmall ? Follow(of, near, true) : Solve(of, false);
+
+    private static LieAnswer Solve(LieCase of, bool moves)
     {
         ArgumentNullException.ThrowIfNull(of);
         Require(of);
@@ -41,7 +47,7 @@ public static class LieSolver
             };
         }
 
-        return new(Read(of, curve, answer.Others, straight), null);
+        return new(Read(of, curve, answer.Others, straight, moves), null);
     }
 
     /// <summary>
@@ -52,9 +58,7 @@ public static class LieSolver
     /// <param name="near">A lie with the same number of supports.</param>
     public static LieAnswer Follow(LieCase of, Lie near) => Follow(of, near, false);
 
-    /// <summary>The same for a conduit that is laid anew: of all the places that the known ones go over into, the one of least energy.</summary>
-    public static LieAnswer FollowAll(LieCase of, Lie near) => Follow(of, near, true);
-
+    /// <param name="anew">Of all the places that the known ones go over into, the one of least energy.</param>
     private static LieAnswer Follow(LieCase of, Lie near, bool anew)
     {
         ArgumentNullException.ThrowIfNull(of);
@@ -62,14 +66,14 @@ public static class LieSolver
         Require(of);
         var straight = of.Straight;
         if (of.Supports.Count != near.Case.Supports.Count || of.Length < straight || of.Length > MostSlack * straight)
-            return Solve(of);
+            return Solve(of, !anew);
         var problem = Problem(of, of.Length);
         if (ElasticCurveSolver.Follow(problem, near.Shape) is not { } curve)
-            return Solve(of);
+            return Solve(of, !anew);
         var others = near.Others.Select(o => ElasticCurveSolver.Follow(problem, o)).OfType<ElasticCurve>().OrderBy(c => c.Energy).ToList();
         if (anew && others.Count > 0 && others[0].Energy < curve.Energy)
             (curve, others) = (others[0], [.. others.Skip(1).Append(curve).OrderBy(c => c.Energy)]);
-        return new(Read(of, curve, others.ToEquatableList(), straight), null);
+        return new(Read(of, curve, others.ToEquatableList(), straight, !anew), null);
     }
 
     /// <summary>
@@ -179,7 +183,7 @@ public static class LieSolver
         Load = of.Stiffness is null ? default : of.Weight,
     };
 
-    private static Lie Read(LieCase of, ElasticCurve curve, EquatableList<ElasticCurve> others, double straight)
+    private static Lie Read(LieCase of, ElasticCurve curve, EquatableList<ElasticCurve> others, double straight, bool moves)
     {
         Vector3[] holds = [of.Start, .. of.Supports.Select(s => s.Point), of.End];
         var spans = Enumerable.Range(0, holds.Length - 1).Select(k => new LieSpan(curve.SpanLength(k), (holds[k + 1] - holds[k]).Size)).ToEquatableList();
@@ -189,7 +193,7 @@ public static class LieSolver
             Case = of,
             Shape = curve,
             Spans = spans,
-            MovePerLength = Moves(of, curve, added) / added,
+            MovePerLength = moves ? Moves(of, curve, added) / added : double.NaN,
             Loads = of.Stiffness is null ? [] : curve.Reactions.Select(r => new SupportLoad(r.At, r.Force, r.Moment)).ToEquatableList(),
             Contacts = Contacts(of, curve),
             FallsToAnySide = curve.Stability == CurveStability.Neutral,
