@@ -59,7 +59,8 @@ internal static class EndClearance
                 own.WidthIsTaken
                     ? "the arm's width is not in the file (leverEnd.arm.width): two pin diameters of metal all round its holes are taken"
                     : "the arm as wide as the file says",
-                own.WidthIsTaken) { OwnHandle = scene.Handles.FirstOrDefault(h => h.Run.Id == own.Run.Id)?.Name ?? "" });
+                own.WidthIsTaken)
+            { OwnHandle = scene.Handles.FirstOrDefault(h => h.Run.Id == own.Run.Id)?.Name ?? "" });
         }
 
         if (own.Conduit is { } conduit)

@@ -18,7 +18,8 @@ internal static class RouteInputs
 
     /// <summary>The route; null with the missing inputs named. A file that says nothing of the way asks for nothing.</summary>
     /// <param name="like">The route of a run already worked out: the same case has the same lie.</param>
-    public static RunRoute? Of(Run run, LeverPlacement? placement, RunRoute? like, ICollection<Need> needs)
+    /// <param name="known">Lies that serve again, and to which this one is added.</param>
+    public static RunRoute? Of(Run run, LeverPlacement? placement, RunRoute? like, ICollection<Need> needs, KnownLies? known = null)
     {
         var cable = run.Cable;
         if (cable is null || (cable.Supports.Count == 0 && cable.Ends is not { Leaves: not null } and not { Arrives: not null }))
@@ -30,6 +31,17 @@ internal static class RouteInputs
             needs.Add(Need.Point(name, "the lie of the conduit"));
         if (start is not { } s0 || end is not { } e0 || unknown.Count > 0)
             return null;
+        // Nothing else of the run decides the lie, so nothing else is at hand where it is worked out.
+        var basis = new LieBasis(new() { Supports = cable.Supports, Ends = cable.Ends, Conduit = cable.Conduit, Length = cable.Length, Ordered = cable.Ordered }, s0, e0);
+        var route = known is null ? Of(basis, like) : known.Of(basis, b => Of(b, like));
+        if (route is null)
+            needs.Add(Need.RouteLength);
+        return route;
+    }
+
+    private static RunRoute? Of(LieBasis basis, RunRoute? like)
+    {
+        var (cable, s0, e0) = (basis.Cable, basis.Start, basis.End);
         var ends = cable.Ends ?? new();
         var inFittings = ends.InBushing.Metres + ends.InAnchor.Metres;
         var of = new LieCase
@@ -51,11 +63,7 @@ internal static class RouteInputs
             : cable.Ordered is { } ordered ? (ordered.Nominal.Metres - inFittings, LengthOrigin.Ordered)
             : (0, LengthOrigin.Natural);
         if (!(length > 0))
-        {
-            needs.Add(Need.RouteLength);
             return null;
-        }
-
         of = of with { Length = length };
         of = of with { Supports = [.. of.Supports.Select((p, i) => cable.Supports[^(i + 1)].FromAnchor is { } at && p.Kind == SupportKind.Tight ? p with { At = length - at.Nominal.Metres } : p)] };
         if (like is not null && like.Case == of && like.Origin == origin && like.InFittings == inFittings)
@@ -67,7 +75,7 @@ internal static class RouteInputs
         var straight = Published.Get("route/straight-radius").Value;
         return route with
         {
-            Spread = SpreadOf(lie, run, s0.Limits, e0.Limits),
+            Spread = SpreadOf(lie, cable, s0.Limits, e0.Limits),
             Bends = LieBend.Of(lie.Shape),
             LongestStraight = LieBend.Straight(lie.Shape, straight),
             Ordered = cable.Ordered is { } delivered && origin != LengthOrigin.Ordered ? LengthToOrder.With(lie, delivered.Nominal.Metres - inFittings - length) : null,
@@ -121,7 +129,7 @@ internal static class RouteInputs
     }
 
     /// <summary>Lengths to order; null where there is no lie.</summary>
-    public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display)
+    public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display, KnownLies? known = null)
     {
         if (route.Lie is not { } lie)
             return null;
@@ -131,7 +139,7 @@ internal static class RouteInputs
         // At the push stop the most wire stands out of the conduit at the device, and least at the knob.
         var free = sweep is { IsMonotone: true } ? Math.Max(0, sweep.AtPush.Length - ends.InAnchor.Metres) + Math.Max(0, knobOutAtPushStop ?? 0) : 0;
         var inch = display.Length == LengthUnit.Inch ? Length.MetresPerInch : 0.025;
-        return LengthToOrder.Find(lie, new(route.InFittings, free, ends.WireInKnob.Metres + ends.WireBeyondPin.Metres, trimming, step), inch);
+        return LengthToOrder.Find(lie, new(route.InFittings, free, ends.WireInKnob.Metres + ends.WireBeyondPin.Metres, trimming, step), inch, known is null ? null : known.Near);
     }
 
     /// <summary>The cable that counts: bends, straight and length from the lie where there is one.</summary>
@@ -149,8 +157,6 @@ internal static class RouteInputs
             Length = typed.Length ?? Toleranced<Length>.Exact(new(lie.Case.Length + route.InFittings)),
         };
     }
-
-    private readonly record struct EndPlace(Vector3 Place, Vector3 Along, Vector3 Limits, string Words);
 
     private static EndPlace? StartOf(Run run, ICollection<Need> needs)
     {
@@ -251,12 +257,12 @@ internal static class RouteInputs
     };
 
     /// <summary>The lie again with everything that may be off drawn within its limits.</summary>
-    private static LieSpread SpreadOf(Lie lie, Run run, Vector3 start, Vector3 end)
+    private static LieSpread SpreadOf(Lie lie, Cable cable, Vector3 start, Vector3 end)
     {
         var of = lie.Case;
         var lean = Published.Get("route/direction-error").Value;
-        var held = run.Cable!.Supports.Reverse().Select(s => LimitsOf(s.Place)).ToList();
-        var less = run.Cable.Length is { } typed ? (typed.Minus, typed.Plus) : default;
+        var held = cable.Supports.Reverse().Select(s => LimitsOf(s.Place)).ToList();
+        var less = cable.Length is { } typed ? (typed.Minus, typed.Plus) : default;
         var (radii, moves, bends) = (new List<double>(), new List<double>(), new List<double>());
         var without = 0;
         for (var n = 0; n < Lays; n++)

@@ -16,11 +16,12 @@ public static class RunCheck
     public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort, CockpitEffort? cockpit = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
+        var known = new KnownLies();
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
         var threads = cockpit?.Threads ?? 1;
-        var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort));
+        var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort, known: known));
         var ends = clearance is null ? [] : solved.Select(s => EndOf(aircraft, s)).ToList();
-        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, ends, clearance, cockpit)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, ends, clearance, cockpit, known)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>Runs do not touch each other: the answers are the same for any number of threads.</summary>
@@ -30,40 +31,42 @@ public static class RunCheck
 
     /// <summary>One run, with findings, remedies and figures.</summary>
     public static RunAnswer Check(Aircraft aircraft, Run run, LadderEffort effort, CockpitEffort? cockpit = null) =>
-        CheckOne(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit), cockpit);
+        CheckOne(aircraft, run, effort, CockpitCheck.Solve(aircraft, run, cockpit), cockpit, new());
 
     /// <summary>One run, with a clearance that is worked out already: that of the same handles and bodies.</summary>
     /// <param name="cockpit">Null: nothing is said of clearance.</param>
-    /// <param name="others">Arms and conduits of the other runs, worked out already; null: they are worked out here.</param>
-    public static RunAnswer CheckWith(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, Func<IEnumerable<DeviceEnd>>? others = null)
+    /// <param name="others">Arms and conduits of the other runs, worked out already; null: they are worked out here. One that answers null: arm and conduit of this run are not held against anything.</param>
+    /// <param name="known">Lies that may serve again.</param>
+    public static RunAnswer CheckWith(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, Func<IEnumerable<DeviceEnd>?>? others = null, KnownLies? known = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
-        return CheckOne(aircraft, run, effort, cockpit, new() { Cures = false }, others);
+        return CheckOne(aircraft, run, effort, cockpit, new() { Cures = false }, known ?? new(), others);
     }
 
-    private static RunAnswer CheckOne(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, Func<IEnumerable<DeviceEnd>>? others = null)
+    private static RunAnswer CheckOne(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known, Func<IEnumerable<DeviceEnd>?>? others = null)
     {
-        var solved = Solve(aircraft, run, effort);
+        var solved = Solve(aircraft, run, effort, known: known);
         // Without an arm or a conduit of its own there is nothing to hold against those of the others.
-        return Check(aircraft, solved, cockpit is null || !DeviceEnd.IsDescribed(run) ? [] : [EndOf(aircraft, solved), .. others?.Invoke() ?? DeviceEnds(aircraft, run)], cockpit, cockpitEffort);
+        var beside = cockpit is null || !DeviceEnd.IsDescribed(run) ? null : others is null ? DeviceEnds(aircraft, run, known) : others();
+        return Check(aircraft, solved, beside is null ? [] : [EndOf(aircraft, solved), .. beside], cockpit, cockpitEffort, known);
     }
 
     /// <summary>Arms and conduits of all runs but one.</summary>
-    public static IEnumerable<DeviceEnd> DeviceEnds(Aircraft aircraft, Run but)
+    public static IEnumerable<DeviceEnd> DeviceEnds(Aircraft aircraft, Run but, KnownLies? known = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(but);
-        return aircraft.Runs.Where(r => r.Id != but.Id && DeviceEnd.IsDescribed(r)).Select(r => DeviceEndOf(aircraft, r));
+        return aircraft.Runs.Where(r => r.Id != but.Id && DeviceEnd.IsDescribed(r)).Select(r => DeviceEndOf(aircraft, r, known));
     }
 
     /// <summary>Arm and conduit of one run, its lie worked out for that alone.</summary>
-    public static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run)
+    public static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run, KnownLies? known = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
         var placement = LeverPlacement.Of(run.LeverEnd, []);
-        return DeviceEndOf(aircraft, run, placement, RouteInputs.Of(run, placement, null, []));
+        return DeviceEndOf(aircraft, run, placement, RouteInputs.Of(run, placement, null, [], known));
     }
 
     private static DeviceEnd EndOf(Aircraft aircraft, RunAnswer answer) => DeviceEndOf(aircraft, answer.Run, answer.Placement, answer.Route);
@@ -74,7 +77,7 @@ public static class RunCheck
         return DeviceEnd.Of(run, name, placement, route, HandleMount.Of(run, name, []));
     }
 
-    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort)
+    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known)
     {
         var run = solved.Run;
         var answer = WithClearance(Proof.Of(aircraft, solved), cockpit);
@@ -82,14 +85,14 @@ public static class RunCheck
             answer = answer with { Ends = EndClearance.Of(own, ends, cockpit, cockpitEffort ?? new()) };
         if (answer.Route is { } route)
         {
-            route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display) };
+            route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display, known) };
             answer = answer with { Route = RouteInputs.Held(route, run, RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes)) };
         }
 
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, (cockpitEffort ?? new()) with { Ends = () => ends.Count > 0 ? ends : DeviceEnds(aircraft, run) }));
+        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, (cockpitEffort ?? new()) with { Ends = () => ends.Count > 0 ? ends : DeviceEnds(aircraft, run, known) }));
         var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = f is { Rule: ClearanceRules.Pair, Verdict: Verdict.Fail } ? cockpitEffort?.Cures == false ? [] : mount.Value : Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
@@ -114,12 +117,12 @@ public static class RunCheck
 
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
     /// <param name="like">A run already worked out: where the lever end is the same, its sweep and moment arms serve again.</param>
-    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, SweepSolver.Solve);
+    internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null, KnownLies? known = null) => Solve(aircraft, run, effort, like, SweepSolver.Solve, known);
 
     /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>
-    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, of => SweepSolver.Scan(of, steps: 2)).Ladder;
+    internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, of => SweepSolver.Scan(of, steps: 2), null).Ladder;
 
-    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like, Func<SweepCase, Sweep?> sweepOf)
+    private static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like, Func<SweepCase, Sweep?> sweepOf, KnownLies? known)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -140,7 +143,7 @@ public static class RunCheck
             answer = answer with { Sweep = same.Sweep, Stops = same.Stops };
         else if (answer.Placement is { } placement && sweepOf(placement.Case) is { } found)
             answer = answer with { Sweep = found, Stops = found.IsMonotone ? new(placement.DevicePlaceAt(found.AtPush), placement.DevicePlaceAt(found.AtPull)) : null };
-        answer = answer with { Route = RouteInputs.Of(run, answer.Placement, like?.Route, needs) };
+        answer = answer with { Route = RouteInputs.Of(run, answer.Placement, like?.Route, needs, known) };
         // A sweep that reaches a dead centre, be it only within its limits, has no ladder and no force: nothing after it
         // would mean anything, and near it no bound exists.
         if (answer is { Sweep: { } sweep, Stops: { } stops } && sweep.IsDriven(stops.LeastArm))

@@ -37,12 +37,14 @@ public sealed record LengthToOrder
     // Part of the length that is a small change.
     private const double Step = 0.05;
 
-    public static LengthToOrder Find(Lie planned, OrderAllowances allowances, double inchOrStep)
+    /// <param name="near">The lie with a little more or less conduit, where that may be known; null: it is worked out.</param>
+    public static LengthToOrder Find(Lie planned, OrderAllowances allowances, double inchOrStep, Func<Lie, double, OtherLength>? near = null)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(allowances);
         if (!(allowances.OrderStep > 0) || !(inchOrStep > 0) || !(Math.Min(Math.Min(allowances.ConduitInFittings, allowances.FreeWire), Math.Min(allowances.WireInFittings, allowances.Trimming)) >= 0))
             throw new ArgumentOutOfRangeException(nameof(allowances), allowances, "allowances 0 or more, steps above 0");
+        near ??= Near;
         var conduit = planned.Case.Length + allowances.ConduitInFittings;
         var ordered = Up(conduit, allowances.OrderStep);
         double Wire(double of) => of + allowances.FreeWire + allowances.WireInFittings + allowances.Trimming;
@@ -53,9 +55,9 @@ public sealed record LengthToOrder
             ConduitOrdered = ordered,
             // The conduit may go in untrimmed, so the wire has to reach through all of it.
             WireOrdered = Up(Wire(ordered), allowances.OrderStep),
-            AsOrdered = Near(planned, ordered - conduit),
-            Shorter = Near(planned, -inchOrStep),
-            Longer = Near(planned, inchOrStep),
+            AsOrdered = near(planned, ordered - conduit),
+            Shorter = near(planned, -inchOrStep),
+            Longer = near(planned, inchOrStep),
         };
     }
 
@@ -63,7 +65,7 @@ public sealed record LengthToOrder
     public static OtherLength With(Lie planned, double change) => With(planned, change, false);
 
     /// <summary>A step more or less: what the shapes of the planned length go over into. A larger change is looked for from the start.</summary>
-    private static OtherLength Near(Lie planned, double change) =>
+    public static OtherLength Near(Lie planned, double change) =>
         With(planned, change, Math.Abs(change) <= Step * planned.Case.Length);
 
     private static OtherLength With(Lie planned, double change, bool isSmall)

@@ -20,6 +20,7 @@ public sealed class Checks
     private readonly ConcurrentDictionary<Question, Lazy<RunAnswer>> answers = new();
     private readonly ConcurrentDictionary<Once<CockpitQuestion>, Lazy<CockpitAnswer?>> cockpits = new();
     private readonly ConcurrentDictionary<Once<Run>, Lazy<DeviceEnd>> ends = new();
+    private readonly KnownLies lies = new();
 
     private readonly ConditionalWeakTable<Aircraft, Keys> keys = [];
     private readonly Lock gate = new();
@@ -87,7 +88,7 @@ public sealed class Checks
         var cockpit = CockpitOf(aircraft);
         if (answers.Count > MostKept)
             answers.Clear();
-        return answers.GetOrAdd(WholeOf(aircraft, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, q.Run)))).Value;
+        return answers.GetOrAdd(WholeOf(aircraft, run), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, q.Run), lies))).Value;
     }
 
     /// <summary>The answer if it is there already.</summary>
@@ -107,7 +108,7 @@ public sealed class Checks
         ArgumentNullException.ThrowIfNull(aircraft);
         return CockpitIsReady(aircraft)
             ? (Of(aircraft, run), true)
-            : (answers.GetOrAdd(new(Bare(aircraft), null, run, null), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null))).Value, false);
+            : (answers.GetOrAdd(new(Bare(aircraft), null, run, null), q => new(() => RunCheck.CheckWith(aircraft, q.Run, new LadderEffort(), null, null, lies))).Value, false);
     }
 
     /// <summary>What is being typed: looked at once and not kept. Clearance counts where it is there already; whether it does stands beside the answer.</summary>
@@ -115,8 +116,10 @@ public sealed class Checks
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var isKnown = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated;
-        // Arm and conduit are held against the rest afterwards: that is not done between two strokes of the keys.
-        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isKnown ? found!.Value : null), isKnown && !DeviceEnd.IsDescribed(run));
+        // Arm and conduit are held against those of the other runs where these are laid already, else afterwards: that is not done
+        // between two strokes of the keys.
+        var beside = isKnown ? EndsReady(aircraft, run) : null;
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), isKnown ? found!.Value : null, () => beside, lies), beside is not null || (isKnown && !DeviceEnd.IsDescribed(run)));
     }
 
     /// <summary>The same with the clearance of this run's handle, arm and conduit, which takes far longer.</summary>
@@ -125,7 +128,7 @@ public sealed class Checks
     {
         var cockpit = cockpits.TryGetValue(Ask(aircraft), out var found) && found.IsValueCreated ? found.Value : CockpitCheck.Solve(aircraft, run, new() { Threads = Math.Max(1, Environment.ProcessorCount - 1), Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
         stop.ThrowIfCancellationRequested();
-        return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run));
+        return RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run), lies);
     }
 
     /// <summary>The run with its mount as it is tried, and what the cockpit view shows of it.</summary>
@@ -134,7 +137,7 @@ public sealed class Checks
     {
         var cockpit = CockpitCheck.Solve(aircraft, run, new() { Cures = false, Cancel = stop, Meshes = Meshes.GetValueOrDefault });
         stop.ThrowIfCancellationRequested();
-        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit), cockpit);
+        return (RunCheck.CheckWith(aircraft, run, new LadderEffort(), cockpit, () => EndsBeside(aircraft, run), lies), cockpit);
     }
 
     /// <summary>What everything about clearance rests on, as a key: equal as long as nothing of it changed.</summary>
@@ -221,7 +224,21 @@ public sealed class Checks
     {
         if (ends.Count > MostCockpits * 10)
             ends.Clear();
-        return KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => ends.GetOrAdd(e, basis => new(() => RunCheck.DeviceEndOf(aircraft, basis.Value))).Value);
+        return KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => ends.GetOrAdd(e, basis => new(() => RunCheck.DeviceEndOf(aircraft, basis.Value, lies))).Value);
+    }
+
+    /// <summary>The same if all of them are there already.</summary>
+    private List<DeviceEnd>? EndsReady(Aircraft aircraft, Run run)
+    {
+        var found = new List<DeviceEnd>();
+        foreach (var basis in KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id))
+        {
+            if (!ends.TryGetValue(basis, out var end) || !end.IsValueCreated)
+                return null;
+            found.Add(end.Value);
+        }
+
+        return found;
     }
 
     private Once<Aircraft> Bare(Aircraft aircraft) => KeysOf(aircraft).Bare;
