@@ -272,8 +272,10 @@ public static class StarterFile
                 },
                 // If you make the bracket of bent sheet: base leg on the structure, standing leg with the conduit's hole; "base", "standing"
                 // and "at" from the outside corner of the bend. Its stiffness is worked out if you do not type one above. "neutral" is
-                // the place of the neutral line from your own test bend.
-                // "bracket": { "material": "6061-T6", "thickness": "0.063 in", "bend": "90 deg", "radius": "0.19 in", "base": "1 1/2 in", "standing": "1 1/4 in", "width": "1 1/4 in", "corner": "0.16 in", "neutral": "0.447", "conduit": { "at": "0.8 in", "across": "0 in", "diameter": "0.25 in" }, "fasteners": [ { "at": "0.75 in", "across": "0.3 in", "diameter": "0.19 in" }, { "at": "0.75 in", "across": "-0.3 in", "diameter": "0.19 in" } ], "fastener": "AN3" },
+                // the place of the neutral line from your own test bend. "top" is a second bend and the leg beyond it, of shape "z" or "u" (a
+                // channel); then "standing" is from corner to corner and "conduitIn" may be "top". "conduitAbove": the conduit lies along its
+                // leg in a clamp, its axis this far from the leg; left out it goes through square.
+                // "bracket": { "material": "6061-T6", "thickness": "0.063 in", "bend": "90 deg", "radius": "0.19 in", "base": "1 1/2 in", "standing": "1 1/4 in", "top": { "shape": "z", "length": "1 in", "bend": "90 deg", "radius": "0.19 in" }, "conduitIn": "standing", "conduitAbove": "0.2 in", "width": "1 1/4 in", "corner": "0.16 in", "neutral": "0.447", "conduit": { "at": "0.8 in", "across": "0 in", "diameter": "0.25 in" }, "fasteners": [ { "at": "0.75 in", "across": "0.3 in", "diameter": "0.19 in" }, { "at": "0.75 in", "across": "-0.3 in", "diameter": "0.19 in" } ], "fastener": "AN3" },
 
                 // The fitting that holds the wire in the arm's hole.
                 "swivel": {

@@ -37,6 +37,26 @@ public sealed partial class OutsideMakeTests : IDisposable
         Assert.All(blocks[1..], b => Assert.True(Solids().IsMatch(b) && b.Contains("This shape seems to be valid", StringComparison.Ordinal), b));
     }
 
+    /// <summary>A Z and a channel out of the same example: one valid solid each, and a mesh with nothing to repair.</summary>
+    [Theory]
+    [InlineData("z", "top")]
+    [InlineData("u", "standing")]
+    public void Bracket_OfTwoBends_IsReadByEachReader(string shape, string conduitIn)
+    {
+        var folder = Path.Combine(bench.Folder, shape);
+        var answer = Run(
+            "make", "examples/shop.throwright.json", "cabin-heat", "bracket", "--out", folder, "--date", "2026-11-25",
+            "--try", "cabin-heat/leverEnd.bracket.standing=1.5 in", "--try", $"cabin-heat/leverEnd.bracket.top={{ \"shape\": \"{shape}\", \"length\": \"1.25 in\" }}", "--try", $"cabin-heat/leverEnd.bracket.conduitIn={conduitIn}");
+        Assert.True(answer.Exit == 0, answer.Output + answer.Error);
+        var step = Assert.Single(Directory.GetFiles(folder, "*.step"));
+        var draw = OutsideReaders.Find("occt-draw", "occt-draw");
+        File.WriteAllText(Path.Combine(folder, "run.tcl"), $"pload MODELING XDE\nstepread {Path.GetFileName(step)} a *\nputs [nbshapes a_1]\nputs [checkshape a_1]\nexit\n");
+        var (_, said) = OutsideReaders.Run(draw, folder, ["-b", "-f", "run.tcl"], OutsideReaders.OcctLibraries(folder));
+        Assert.True(Solids().IsMatch(said) && said.Contains("This shape seems to be valid", StringComparison.Ordinal), said);
+        var admesh = OutsideReaders.Find("admesh", "admesh");
+        Assert.Matches(@"Total disconnected facets\s*:\s*0\s+0", OutsideReaders.Run(admesh, folder, ["-n", "-u", "-f", "-d", Directory.GetFiles(folder, "*.stl").Single()]).Said);
+    }
+
     [Fact]
     public void Admesh_HasNothingToRepair()
     {

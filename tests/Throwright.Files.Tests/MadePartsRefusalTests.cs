@@ -30,6 +30,27 @@ public class MadePartsRefusalTests
         Assert.Contains(path, result.Problems.Select(p => p.JsonPath));
     }
 
+    private const string Plain = "\"standing\": \"36 mm\", ";
+
+    [Theory]
+    [InlineData("\"top\": { \"shape\": \"z\", \"length\": \"25 mm\" }, \"conduitIn\": \"top\", \"conduitAbove\": \"6 mm\"", "\"at\": \"16 mm\"", "")]
+    [InlineData("\"top\": { \"shape\": \"u\", \"length\": \"25 mm\", \"bend\": \"80 deg\", \"radius\": \"3 mm\" }", "\"at\": \"16 mm\"", "")]
+    [InlineData("\"top\": { \"shape\": \"z\", \"length\": \"9 mm\" }", "\"at\": \"16 mm\"", ".top")]
+    [InlineData("\"top\": { \"shape\": \"u\", \"length\": \"40 mm\", \"bend\": \"110 deg\", \"radius\": \"2 mm\" }", "\"at\": \"16 mm\"", ".top")]
+    [InlineData("\"top\": { \"shape\": \"hat\", \"length\": \"25 mm\" }", "\"at\": \"16 mm\"", ".top.shape")]
+    [InlineData("\"top\": { \"shape\": \"z\", \"length\": \"25 mm\" }", "\"at\": \"30 mm\"", ".conduit")]
+    [InlineData("\"top\": { \"shape\": \"z\", \"length\": \"25 mm\" }, \"conduitIn\": \"top\"", "\"at\": \"22 mm\"", ".conduit")]
+    [InlineData("\"conduitIn\": \"top\"", "\"at\": \"22 mm\"", ".conduitIn")]
+    public void Bracket_OfTwoBends_IsReadOrRefusedAtItsPlace(string more, string conduitAt, string path)
+    {
+        var text = Bracket.Replace(Plain, $"{Plain}{more}, ", StringComparison.Ordinal).Replace("\"at\": \"22 mm\"", conduitAt, StringComparison.Ordinal);
+        var problems = AircraftFile.Parse("x", File(text)).Problems.Select(p => p.JsonPath).ToList();
+        if (path.Length == 0)
+            Assert.Empty(problems);
+        else
+            Assert.Equal($"$.runs[0].leverEnd.bracket{path}", Assert.Single(problems));
+    }
+
     [Theory]
     [InlineData("{ \"key\": \"flat\" }", "flatAt")]
     [InlineData("{ \"key\": \"glue\" }", "key")]

@@ -178,6 +178,7 @@ internal static partial class SoundFiles
               "leverEnd": {
                 "bracket": {
                   "material": "6061-T6", "thickness": "0.063 in", "bend": "80 deg", "radius": "0.13 in", "base": "1.6 in", "standing": "1.25 in", "width": "1.5 in",
+                  "top": { "shape": "u", "length": "1 in", "bend": "70 deg", "radius": "0.15 in" }, "conduitIn": "top", "conduitAbove": "0.3 in",
                   "corner": "0.1 in", "neutral": "0.44", "conduit": { "at": "0.75 in", "across": "0.1 in", "diameter": "0.25 in" },
                   "fasteners": [ { "at": "0.65 in", "across": "0.3 in", "diameter": "0.19 in" }, { "at": "1.2 in", "diameter": "0.19 in" } ], "fastener": "AN3"
                 }

@@ -64,8 +64,7 @@ internal static class MadeFindings
     {
         if (MadeParts.BracketOf(run) is not { } of)
             return null;
-        var setback = SheetBending.Setback(of.Bend, of.Radius, of.Thickness);
-        return of.First - setback > of.Corner && of.Second - setback > of.Corner ? BracketSolver.Solve(of) : null;
+        return BracketSolver.Fits(of) ? BracketSolver.Solve(of) : null;
     }
 
     private static IEnumerable<Figure> OfPair(WedgePair pair, double? toEdge)
@@ -93,11 +92,24 @@ internal static class MadeFindings
     private static IEnumerable<Figure> OfBracket(Bracket bracket)
     {
         var of = bracket.Case;
-        var (radius, sheet, bend) = (Step("R", "inside radius", of.Radius), Step("T", "sheet", of.Thickness), Step("A", "angle bent through", of.Bend, QuantityKind.Angle));
-        yield return New("bracket-bend-radius", "inside radius of the bracket's bend", QuantityKind.Length, of.Radius, Rounding.Down, "R as described", [radius]);
-        yield return New("setback", "setback of the bend", QuantityKind.Length, bracket.Setback, Rounding.Nearest, "tan(A/2) (R + T)", [bend, radius, sheet]);
-        yield return New("bend-allowance", "bend allowance", QuantityKind.Length, bracket.Allowance, Rounding.Nearest, "A (R + K T)", [bend, radius, sheet, new("K", "place of the neutral line", bracket.Neutral.Value, QuantityKind.Ratio)]);
-        yield return New("flat-length", "length of the bracket's flat pattern", QuantityKind.Length, bracket.Flat.Length, Rounding.Nearest, "both flats + allowance", [Step("first", "base leg to its tangent line", bracket.Part.First), Step("second", "standing leg to its tangent line", bracket.Part.Second), Step("allowance", "bend allowance", bracket.Allowance)]);
+        var sheet = Step("T", "sheet", of.Thickness);
+        yield return New("bracket-bend-radius", bracket.Bends.Count == 1 ? "inside radius of the bracket's bend" : "inside radius of the bracket's sharper bend", QuantityKind.Length, bracket.Sharpest, Rounding.Down, "R as described", [Step("R", "inside radius", bracket.Sharpest)]);
+        foreach (var (b, i) in bracket.Bends.Select((b, i) => (b, i)))
+        {
+            var (radius, bend) = (Step("R", "inside radius", b.Of.Radius), Step("A", "angle bent through", b.Of.Angle, QuantityKind.Angle));
+            var (id, words) = i == 0 ? ("", bracket.Bends.Count == 1 ? "" : "first ") : ("-2", "second ");
+            yield return New($"setback{id}", $"setback of the {words}bend", QuantityKind.Length, b.Setback, Rounding.Nearest, "tan(A/2) (R + T)", [bend, radius, sheet]);
+            yield return New($"bend-allowance{id}", $"allowance of the {words}bend", QuantityKind.Length, b.Allowance, Rounding.Nearest, "A (R + K T)", [bend, radius, sheet, new("K", "place of the neutral line", bracket.Neutral.Value, QuantityKind.Ratio)]);
+        }
+
+        yield return New(
+            "flat-length", "length of the bracket's flat pattern", QuantityKind.Length, bracket.Flat.Length, Rounding.Nearest, bracket.Bends.Count == 1 ? "both flats + allowance" : "three flats + two allowances",
+            [
+                Step("first", "base leg to its tangent line", bracket.Part.Legs[0]),
+                Step("second", bracket.Bends.Count == 1 ? "standing leg to its tangent line" : "standing leg between its tangent lines", bracket.Part.Legs[1]),
+                .. bracket.Part.Legs.Skip(2).Select(l => Step("third", "top leg to its tangent line", l)),
+                .. bracket.Bends.Select(b => Step("allowance", "bend allowance", b.Allowance)),
+            ]);
         if (MakeRules.EdgeDistanceOf(bracket) is { } edge)
             yield return New("edge-distance", "least distance of a hole from an edge, in diameters", QuantityKind.Ratio, edge, Rounding.Down, "centre to edge, or to the bend's tangent line, over the diameter", []);
         if (MakeRules.PitchOf(bracket) is { } pitch)
@@ -109,14 +121,26 @@ internal static class MadeFindings
         var of = load.Case;
         var (nominal, least, most) = BracketBending.Stiffness(of);
         var force = Step("F", "largest force of the wire at the device", load.Force, QuantityKind.Force);
-        FigureStep[] legs = [Step("a", "base leg from its nearest fasteners", load.Overhang), Step("b", "conduit above the base", load.Height), Step("w", "width", of.Width), Step("t", "sheet", of.Thickness)];
-        yield return New("bracket-stiffness", "stiffness of the anchor's bracket", QuantityKind.Stiffness, nominal, Rounding.Down, "3 E I / (b^2 (3 a + b)), I = w t^3 / 12", legs) with { Least = least, Most = most, Holds = "a base that is built in at its nearest fasteners; the least counts half of that" };
+        var isPlain = of.Then is null && of.ConduitAbove is null && Math.Abs(of.Bend - (Math.PI / 2)) < 1e-9;
+        FigureStep[] legs =
+        [
+            Step("a", "base leg from its nearest fasteners", load.Overhang),
+            .. isPlain ? [Step("b", "conduit above the base", load.At.Y)] : (FigureStep[])
+            [
+                Step("x", "line of the force, along the base from the first corner", load.At.X),
+                Step("y", "and above the base", load.At.Y),
+                .. load.Path.SkipLast(1).Select((p, i) => Step($"p{i}", i == 0 ? "arm of the force about the nearest fasteners" : $"about corner {i}", Math.Abs(load.Arm(p)))),
+            ],
+            Step("w", "width", of.Width), Step("t", "sheet", of.Thickness),
+        ];
+        var formula = isPlain ? "3 E I / (b^2 (3 a + b)), I = w t^3 / 12" : "E I / sum over the legs of L (p^2 + p q + q^2) / 3, p and q arms of the force about the leg's ends, I = w t^3 / 12";
+        yield return New("bracket-stiffness", "stiffness of the anchor's bracket", QuantityKind.Stiffness, nominal, Rounding.Down, formula, legs) with { Least = least, Most = most, Holds = "a base that is built in at its nearest fasteners; the least counts half of that" };
         yield return New("bracket-give", "give of the anchor's bracket", QuantityKind.Length, load.Force / nominal, Rounding.Up, "F / stiffness", [force, .. legs]) with { Least = load.Force / most, Most = load.Force / least };
         yield return New("fastener-shear", "shear in the bracket's worst fastener", QuantityKind.Force, load.WorstShear, Rounding.Up, "F A / sum A and M A r / sum(A r^2), vector sum", [force]);
         yield return New("bearing", "pressure of the bracket's worst fastener on the wall of its hole", QuantityKind.Stress, load.WorstBearing, Rounding.Up, "V / (D t), V the fastener's shear", [force, Step("t", "sheet", of.Thickness)]);
         if (double.IsFinite(load.WorstTearOut))
             yield return New("tear-out", "shear on the two planes along which the worst fastener tears out", QuantityKind.Stress, load.WorstTearOut, Rounding.Up, "V / (2 t (e - D/2)), e to the nearest edge or the bend", [force, Step("t", "sheet", of.Thickness)]);
-        yield return New("fastener-pull", "pull in the bracket's worst fastener", QuantityKind.Force, load.WorstTension, Rounding.Up, "F b d / sum d^2, prying about the bend or about the free end", [force, legs[1]]);
+        yield return New("fastener-pull", "pull in the bracket's worst fastener", QuantityKind.Force, load.WorstTension, Rounding.Up, "M d / sum d^2, prying about the bend or about the free end; or the force shared out, where nothing is left to pry against", [force, .. legs[1..^2]]);
     }
 
     private static Figure New(string id, string name, QuantityKind kind, double value, Rounding rounding, string formula, FigureStep[] inputs) => new()

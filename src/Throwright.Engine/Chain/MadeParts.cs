@@ -107,11 +107,17 @@ public static partial class MadeParts
         ArgumentNullException.ThrowIfNull(run);
         if (run.LeverEnd?.Bracket is not { } of)
             return null;
-        BracketHole Hole(bool second, BracketOpening o) => new(second, o.At.Metres, o.Across.Metres, o.Diameter.Metres);
+        BracketHole Hole(BracketLeg leg, BracketOpening o) => new(leg, o.At.Metres, o.Across.Metres, o.Diameter.Metres);
         var usual = new BracketCase(
             of.Material, of.Thickness.Metres, of.Bend.Radians, of.Radius.Metres, of.Base.Metres, of.Standing.Metres, of.Width.Metres,
-            of.Fasteners.Select(f => Hole(false, f)).Append(Hole(true, of.Conduit)).ToEquatableList());
-        return usual with { Corner = of.Corner?.Metres ?? usual.Corner, Neutral = of.Neutral };
+            of.Fasteners.Select(f => Hole(BracketLeg.Base, f)).Append(Hole(of is { ConduitIn: ConduitLeg.Top, Top: not null } ? BracketLeg.Top : BracketLeg.Standing, of.Conduit)).ToEquatableList());
+        return usual with
+        {
+            Then = of.Top is { } top ? new(top.Bend.Radians, top.Radius?.Metres ?? of.Radius.Metres, top.Shape == BracketShape.Z, top.Length.Metres) : null,
+            ConduitAbove = of.ConduitAbove?.Metres,
+            Corner = of.Corner?.Metres ?? usual.Corner,
+            Neutral = of.Neutral,
+        };
     }
 
     /// <summary>The bracket under the largest force of the wire at the device; null: bracket, fasteners or force not known.</summary>

@@ -65,7 +65,7 @@ internal static class Proof
         };
     }
 
-    /// <summary>The described bracket under the limit force: bending where the standing leg meets the bend, worst fastener.</summary>
+    /// <summary>The described bracket under the limit force: bending where it is worst, at a bend or at the fasteners, and the worst fastener.</summary>
     private static BracketUnderLimit? BracketUnder(Run run)
     {
         if (MadeParts.BracketOf(run) is not { } bracket || run.LeverEnd!.Bracket!.Fasteners.Count == 0)
@@ -73,7 +73,7 @@ internal static class Proof
         var load = new Make.BracketLoad(bracket, ProveSolver.LimitForce(run));
         var name = run.LeverEnd.Bracket.Fastener;
         var row = Published.Table("make/fasteners").Rows.FirstOrDefault(r => r.Find("name")!.Text.Equals(name, StringComparison.OrdinalIgnoreCase));
-        return new(6 * load.Force * load.Height / (bracket.Width * bracket.Thickness * bracket.Thickness), load.WorstShear, row?.Si("shear"), name, row?.Source);
+        return new(6 * load.WorstMoment / (bracket.Width * bracket.Thickness * bracket.Thickness), load.WorstShear, row?.Si("shear"), name, row?.Source);
     }
 
     /// <summary>The stop whose words the safe end repeats.</summary>

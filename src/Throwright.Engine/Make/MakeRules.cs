@@ -172,7 +172,7 @@ public static class MakeRules
             Limit = new(most.Value, QuantityKind.Length, false),
             Sources = [Derived, most.Source],
             Why = worst <= most.Value ? "" : "What the bracket gives is lost at the knob, and the anchor moves.",
-            Remedies = worst <= most.Value ? [] : [new("Shorten the standing leg, move the fasteners toward the bend, take thicker sheet, or fold a flange along the edges.")],
+            Remedies = worst <= most.Value ? [] : [new("Shorten the legs, move the fasteners toward the bend, take thicker sheet, or fold a flange along the edges.")],
         };
         yield return OfBearing(load, say);
         double shear = load.WorstShear, pull = load.WorstTension;
@@ -314,20 +314,21 @@ public static class MakeRules
 
         // A radius typed in one unit that means the limit in the other is off by the last bits of a double.
         const double Slack = 1 + 1e-9;
+        var sharpest = bracket.Sharpest;
         // The table is for 90 deg: a sharper bend is a trial at any of its radii.
-        bool isSharper = !(of.Bend <= (Math.PI / 2) * Slack);
-        bool isSafe = of.Radius * Slack >= radii.High.Value && !isSharper, isTrial = of.Radius * Slack >= radii.Low.Value;
+        bool isSharper = !of.Bends.All(b => b.Angle <= (Math.PI / 2) * Slack);
+        bool isSafe = sharpest * Slack >= radii.High.Value && !isSharper, isTrial = sharpest * Slack >= radii.Low.Value;
         return new()
         {
             Rule = BendRadius,
             Verdict = isSafe ? Verdict.Clear : isTrial ? Verdict.Caution : Verdict.Fail,
             Sentence = isTrial
-                ? $"{of.Alloy} of {say.Length(of.Thickness)} is bent to an inside radius of {say.Length(of.Radius, Rounding.Down)}, the safe choice is {say.Length(radii.High.Value, Rounding.Up)}."
-                : $"{of.Alloy} of {say.Length(of.Thickness)} cracks at an inside radius of {say.Length(of.Radius, Rounding.Down)}: the least is {say.Length(radii.Low.Value, Rounding.Up)}.",
+                ? $"{of.Alloy} of {say.Length(of.Thickness)} is bent to an inside radius of {say.Length(sharpest, Rounding.Down)}, the safe choice is {say.Length(radii.High.Value, Rounding.Up)}."
+                : $"{of.Alloy} of {say.Length(of.Thickness)} cracks at an inside radius of {say.Length(sharpest, Rounding.Down)}: the least is {say.Length(radii.Low.Value, Rounding.Up)}.",
             Figure = "bracket-bend-radius",
             Limit = new(radii.High.Value, QuantityKind.Length, true),
             Sources = [radii.High.Source],
-            Remedies = isSafe || of.Radius * Slack >= radii.High.Value ? [] : [new($"Bend it to {say.Length(radii.High.Value, Rounding.Up)} inside.")],
+            Remedies = isSafe || sharpest * Slack >= radii.High.Value ? [] : [new($"Bend it to {say.Length(radii.High.Value, Rounding.Up)} inside.")],
             Why = isSafe ? radii.High.Note : isSharper ? "The table is for bends of 90°; this one is sharper: bend a scrap piece first and look at it for cracks with a lens." : "Between the two ends of the table a bend is a trial: bend a scrap piece first and look at it for cracks with a lens.",
         };
     }
@@ -380,7 +381,7 @@ public static class MakeRules
                     from b in Enumerable.Range(0, a)
                     let one = part.Holes[a]
                     let two = part.Holes[b]
-                    where one.OnSecond == two.OnSecond
+                    where one.Leg == two.Leg
                     let far = new Shapes.Solids.Vector2(one.FromBend - two.FromBend, one.Across - two.Across).Size
                     select (A: b + 1, B: a + 1, Ratio: far / (2 * Math.Max(one.Outline.Stretches[0].Radius, two.Outline.Stretches[0].Radius)));
         return pairs.DefaultIfEmpty((A: 0, B: 0, Ratio: double.PositiveInfinity)).MinBy(p => p.Ratio);
@@ -389,8 +390,8 @@ public static class MakeRules
     /// <summary>From a hole's centre to the nearest edge of its leg or to the bend's tangent line.</summary>
     private static double ToEdge(Bracket bracket, Shapes.Solids.LegHole hole)
     {
-        var leg = bracket.Part.Leg(hole.OnSecond);
-        var centre = new Shapes.Solids.Vector2(hole.FromBend, hole.OnSecond ? hole.Across : -hole.Across);
+        var leg = bracket.Part.Leg(hole.Leg);
+        var centre = new Shapes.Solids.Vector2(hole.FromBend, hole.Leg == 0 ? -hole.Across : hole.Across);
         return hole.FromBend > 0 && Math.Abs(hole.Across) < 0.5 * bracket.Case.Width ? leg.Outline.DistanceTo(centre) : 0;
     }
 }

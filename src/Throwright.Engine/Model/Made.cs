@@ -53,7 +53,7 @@ public sealed record WedgeWanted
     public Length? Washers { get; init; }
 }
 
-/// <summary>A bracket of bent sheet that holds the conduit's end: base leg on structure, standing leg with the conduit's hole.</summary>
+/// <summary>A bracket of bent sheet that holds the conduit's end: base leg on structure, standing leg or a top leg beyond it with the conduit's hole.</summary>
 public sealed record AnchorBracket
 {
     /// <summary>Alloy and temper as the table of bend radii has it.</summary>
@@ -67,7 +67,7 @@ public sealed record AnchorBracket
     /// <summary>Outside length of the base leg, to the mould line.</summary>
     public required Length Base { get; init; }
 
-    /// <summary>Outside length of the standing leg, to the mould line.</summary>
+    /// <summary>Outside length of the standing leg, to the mould line; with a top leg from mould line to mould line.</summary>
     public required Length Standing { get; init; }
     public required Length Width { get; init; }
 
@@ -77,8 +77,16 @@ public sealed record AnchorBracket
     /// <summary>Place of the neutral line from a test bend; null: the aircraft formula's.</summary>
     public double? Neutral { get; init; }
 
-    /// <summary>The hole that holds the conduit, in the standing leg.</summary>
+    /// <summary>A second bend and the leg beyond it; null: one bend.</summary>
+    public BracketTop? Top { get; init; }
+
+    /// <summary>The hole that holds the conduit, or the clamp that does.</summary>
     public required BracketOpening Conduit { get; init; }
+
+    public ConduitLeg ConduitIn { get; init; }
+
+    /// <summary>The conduit lies along its leg in a clamp, its axis this far from the leg's face, away from the base (of a standing leg over it); null: it goes through square.</summary>
+    public Length? ConduitAbove { get; init; }
 
     /// <summary>Fasteners in the base leg.</summary>
     public EquatableList<BracketOpening> Fasteners { get; init; } = [];
@@ -87,7 +95,29 @@ public sealed record AnchorBracket
     public string Fastener { get; init; } = "";
 }
 
+/// <summary>The second bend of a bracket and the leg beyond it.</summary>
+/// <param name="Shape">Which way it is bent.</param>
+/// <param name="Length">Outside length, to the mould line.</param>
+/// <param name="Radius">Inside; null: as the first bend's.</param>
+public sealed record BracketTop(BracketShape Shape, Length Length, Angle Bend, Length? Radius);
+
+/// <summary>Leg of a bracket that holds the conduit.</summary>
+public enum ConduitLeg
+{
+    Standing,
+    Top,
+}
+
+public enum BracketShape
+{
+    /// <summary>The second bend goes the other way.</summary>
+    Z,
+
+    /// <summary>A channel: both bends go the same way, the top leg lies over the base.</summary>
+    U,
+}
+
 /// <summary>A hole of the bracket.</summary>
-/// <param name="At">Its centre from the outside corner of the bend, along its leg.</param>
+/// <param name="At">Its centre from the outside corner of its leg's bend, along its leg; in a standing leg from that of the first bend.</param>
 /// <param name="Across">Its centre from the middle of the width.</param>
 public sealed record BracketOpening(Length At, Length Across, Length Diameter);

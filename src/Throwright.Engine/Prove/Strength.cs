@@ -72,7 +72,7 @@ internal static class Strength
             Lacking(("installation.joint.diameter", joint?.Diameter is not null), ("installation.strength.armEdge", sizes?.ArmEdge is not null)), (v, r) => say.Length(v, r), [edge.Source]);
 
         yield return Row(
-            "anchor's bracket at its bend", $"6 F h / (w t^2) at limit force times {FigureText.Plain(fitting, 2)}, against yield", of.Bracket?.BendStress * fitting, sizes?.BracketYield?.Pascals,
+            "anchor's bracket where it bends most", $"6 M / (w t^2) at limit force times {FigureText.Plain(fitting, 2)}, against yield", of.Bracket?.BendStress * fitting, sizes?.BracketYield?.Pascals,
             Lacking(("leverEnd.bracket", of.Bracket is not null), ("installation.strength.bracketYield", sizes?.BracketYield is not null)), (v, r) => Stress(v, r), [Published.Rule("23.305").Source, fit, Theory, forceFrom]);
         if (of.Bracket is { } bracket)
         {

@@ -585,7 +585,7 @@ internal static partial class AircraftDescription
         public static readonly Member<PointAt> Pivot = Optional("pivot", PointOrName, "Spatial form: a point on the axis of the arm.");
         public static readonly Member<DirectionAt> Axis = Optional("axis", Direction, "Spatial form: axis of the arm; arm angles turn right-handed about it.");
         public static readonly Member<Given> Anchor = Optional("anchor", AnchorShape.Shape, "What holds the conduit's end at the device.");
-        public static readonly Member<AnchorBracket> Bracket = Optional("bracket", BracketShape.Shape, "The bracket of bent sheet that carries the anchor, if you make one: flat pattern and its stiffness follow.");
+        public static readonly Member<AnchorBracket> Bracket = Optional("bracket", BracketForm.Shape, "The bracket of bent sheet that carries the anchor, if you make one: flat pattern and its stiffness follow.");
         public static readonly Member<Swivel> Swivel = Optional("swivel", SwivelShape.Shape, "The wire-end fitting in the arm's hole.");
         public static readonly Member<DeviceLoad> Load = Optional("load", LoadShape.Shape, "What the device asks of the arm.");
         public static readonly Member<HeatZone> Zone = Optional(

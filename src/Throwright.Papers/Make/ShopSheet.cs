@@ -146,7 +146,7 @@ internal sealed class ShopSheet(Point origin)
 
         Sketch.Layer = Words;
         var at = At(corner + new Vector2(0.5 * length, 0));
-        Sketch.Text(at.X, at.Y + (1.5 * Text), Text, "100 mm: measure both bars before drilling", Tones.Ink, anchor: TextAnchor.Middle);
+        Sketch.Text(at.X, at.Y + (1.5 * Text), Text, "100 mm: measure both bars first", Tones.Ink, anchor: TextAnchor.Middle);
     }
 
     public Picture ToPicture(ShopPaper paper, string title, string description) => Sketch.ToPicture(paper.Width, paper.Height, title, description, Tones.Paper);

@@ -87,14 +87,14 @@ public sealed record PartScene(string Name, string Says, IReadOnlyList<ScenePart
         List<(string, string)> facts =
         [
             ("sheet", $"{say.Length(of.Thickness)}, {of.Alloy}"),
-            ("bend", $"{say.Angle(of.Bend)}, inside radius {say.Length(of.Radius)}"),
-            ("first leg to the mould line", say.Length(of.First)),
-            ("second leg to the mould line", say.Length(of.Second)),
+            .. bracket.Bends.Select((b, i) => (bracket.Bends.Count == 1 ? "bend" : $"bend {i + 1}, {(b.Of.IsBack ? "down" : "up")}", $"{say.Angle(b.Of.Angle)}, inside radius {say.Length(b.Of.Radius)}, allowance {say.Length(b.Allowance)}")),
+            ("base leg to the mould line", say.Length(of.First)),
+            ("standing leg to the mould line", say.Length(of.Second)),
+            .. of.Then is { } then ? [("top leg to the mould line", say.Length(then.Top))] : (List<(string, string)>)[],
             ("width", say.Length(of.Width)),
             ("flat pattern, long", say.Length(bracket.Flat.Length)),
-            ("bend allowance", say.Length(bracket.Allowance)),
         ];
-        facts.AddRange(of.Holes.Select((h, i) => ($"hole {i + 1}, {(h.OnSecond ? "second" : "first")} leg", $"⌀ {say.Length(h.Diameter)}, {say.Length(h.FromMouldLine)} from the mould line, {say.Length(h.Across)} across")));
+        facts.AddRange(of.Holes.Select((h, i) => ($"hole {i + 1}, {h.Leg.ToString().ToLowerInvariant()} leg", $"⌀ {say.Length(h.Diameter)}, {say.Length(h.FromMouldLine)} from the mould line, {say.Length(h.Across)} across")));
         return new("bracket", "The bracket bent, as it carries the anchor.", [new("bracket", bracket.Part.Build(), Grey, [Axes.World])], facts);
     }
 }

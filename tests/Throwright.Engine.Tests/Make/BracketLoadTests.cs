@@ -13,7 +13,7 @@ public class BracketLoadTests
 
     private static readonly BracketCase Case = new(
         "6061-T6", 1.6 * Mm, Math.PI / 2, 4.8 * Mm, 46 * Mm, 36 * Mm, 30 * Mm,
-        [new(false, 18 * Mm, 8 * Mm, 4.8 * Mm), new(false, 18 * Mm, -8 * Mm, 4.8 * Mm), new(false, 34 * Mm, 0, 4.8 * Mm), new(true, 22 * Mm, 0, 7 * Mm)]);
+        [new(BracketLeg.Base, 18 * Mm, 8 * Mm, 4.8 * Mm), new(BracketLeg.Base, 18 * Mm, -8 * Mm, 4.8 * Mm), new(BracketLeg.Base, 34 * Mm, 0, 4.8 * Mm), new(BracketLeg.Standing, 22 * Mm, 0, 7 * Mm)]);
 
     /// <summary>Derived by Castigliano's theorem: 25 base, 30 standing, 25 wide, 2 thick, 71 GPa, 100 N.</summary>
     [Fact, Trait("Check", "A1")]
@@ -89,7 +89,7 @@ public class BracketLoadTests
         Assert.Contains(Of(load).Sources, s => s.Evidence == Evidence.Memory);
         Assert.Equal(Verdict.Caution, Of(load with { Force = 6e3 }).Verdict);
         Assert.Equal(Verdict.Fail, Of(load with { Force = 60e3 }).Verdict);
-        Assert.Equal(Verdict.Fail, Of(load with { Case = Case with { Holes = [new(false, 44 * Mm, 0, 4.8 * Mm), new(true, 22 * Mm, 0, 7 * Mm)] } }).Verdict);
+        Assert.Equal(Verdict.Fail, Of(load with { Case = Case with { Holes = [new(BracketLeg.Base, 44 * Mm, 0, 4.8 * Mm), new(BracketLeg.Standing, 22 * Mm, 0, 7 * Mm)] } }).Verdict);
         Assert.Equal(Verdict.NeedsInput, Of(load with { Case = Case with { Alloy = "5052-O" } }).Verdict);
         Assert.Contains(MakeRules.Find(load, "AN3", Say).Single(f => f.Rule == MakeRules.Fasteners).Sources, s => s.Evidence == Evidence.Memory);
     }

@@ -37,9 +37,9 @@ public class SheetBendingTests
     {
         // Either leg of the channel with half its web is a bracket of ours.
         var bracket = BracketSolver.Solve(new("2024-T3", 0.040 * Inch, 90 * Degree, 0.16 * Inch, 1.00 * Inch, 2.00 * Inch, 1 * Inch, []));
-        Assert.Equal(0.80, bracket.Part.First / Inch, 1e-12);
+        Assert.Equal(0.80, bracket.Part.Legs[0] / Inch, 1e-12);
         // The web has a bend at either end.
-        Assert.Equal(1.60, (bracket.Part.Second - bracket.Setback) / Inch, 1e-12);
+        Assert.Equal(1.60, (bracket.Part.Legs[1] - bracket.Setback) / Inch, 1e-12);
     }
 
     /// <summary>(0.01743 R + 0.0078 T) N evaluated: 0.2791 in. Ours has pi/180 in place of the rounded 0.01743.</summary>
@@ -168,7 +168,7 @@ public class SheetBendingTests
     [InlineData(14, 0, 4.2, Verdict.Fail)]     // 7.6 mm from the bend
     public void EdgeRule_OfOneHole_CountsEndSideAndBend(double fromMouldLine, double across, double diameter, Verdict verdict)
     {
-        var bracket = BracketSolver.Solve(Case with { Holes = [new(false, fromMouldLine / 1000, across / 1000, diameter / 1000)] });
+        var bracket = BracketSolver.Solve(Case with { Holes = [new(BracketLeg.Base, fromMouldLine / 1000, across / 1000, diameter / 1000)] });
         Assert.Equal(verdict, MakeRules.Find(bracket, Say).Single(f => f.Rule == MakeRules.EdgeDistance).Verdict);
     }
 
@@ -177,12 +177,12 @@ public class SheetBendingTests
     [InlineData(12.5, Verdict.Fail)]
     public void PitchRule_OfTwoHoles_CountsDiameters(double apart, Verdict verdict)
     {
-        var bracket = BracketSolver.Solve(Case with { Width = 60e-3, Holes = [new(false, 20e-3, 0, 4.2e-3), new(false, 20e-3, apart / 1000, 4.2e-3)] });
+        var bracket = BracketSolver.Solve(Case with { Width = 60e-3, Holes = [new(BracketLeg.Base, 20e-3, 0, 4.2e-3), new(BracketLeg.Base, 20e-3, apart / 1000, 4.2e-3)] });
         Assert.Equal(verdict, MakeRules.Find(bracket, Say).Single(f => f.Rule == MakeRules.Pitch).Verdict);
     }
 
     private static readonly BracketCase Case =
-        new("6061-T6", 1.6e-3, 90 * Degree, 4.8e-3, 46.4e-3, 36.4e-3, 30e-3, [new(false, 16e-3, 0, 3.2e-3), new(true, 20e-3, 0, 3.2e-3)]);
+        new("6061-T6", 1.6e-3, 90 * Degree, 4.8e-3, 46.4e-3, 36.4e-3, 30e-3, [new(BracketLeg.Base, 16e-3, 0, 3.2e-3), new(BracketLeg.Standing, 20e-3, 0, 3.2e-3)]);
 
     private static Bracket Worked() => BracketSolver.Solve(Case);
 }

@@ -21,7 +21,7 @@ public class ShopDrawingTests
 
     private static readonly Bracket Bracket = BracketSolver.Solve(new(
         "6061-T6", 1.6 * Mm, 90 * Degree, 4.8 * Mm, 46.4 * Mm, 36.4 * Mm, 30 * Mm,
-        [new(false, 18 * Mm, 0, 3.2 * Mm), new(false, 34 * Mm, 0, 3.2 * Mm), new(true, 22 * Mm, 0, 7 * Mm)]));
+        [new(BracketLeg.Base, 18 * Mm, 0, 3.2 * Mm), new(BracketLeg.Base, 34 * Mm, 0, 3.2 * Mm), new(BracketLeg.Standing, 22 * Mm, 0, 7 * Mm)]));
 
     public static TheoryData<string> Names => ["drill-template", "flat-pattern"];
 

@@ -138,9 +138,18 @@ public class PartsTests
     [Fact]
     public void Bracket_HoleIntoTheBend_IsRefused()
     {
-        var bracket = SolidCases.Bracket(90 * Degree) with { Holes = [new(true, 2 * Mm, 0, Profile.Circle(default, 2.1 * Mm))] };
+        var bracket = SolidCases.Bracket(90 * Degree) with { Holes = [new(1, 2 * Mm, 0, Profile.Circle(default, 2.1 * Mm))] };
         Assert.NotNull(bracket.Fault);
         Assert.Throws<InvalidOperationException>(() => bracket.Build());
+    }
+
+    [Fact]
+    public void Bracket_LegsThatMeet_AreRefused()
+    {
+        // Bent 90 and 150 deg the same way, the top leg comes down on the base.
+        Assert.Null(SolidCases.TwoBends(90 * Degree, 150 * Degree, isBack: false).Fault);
+        Assert.Equal("two legs meet", SolidCases.TwoBends(90 * Degree, 150 * Degree, isBack: false, top: 90).Fault);
+        Assert.Null(SolidCases.TwoBends(90 * Degree, 150 * Degree, isBack: true, top: 90).Fault);
     }
 
     [Fact]

@@ -37,11 +37,20 @@ internal static class SolidCases
 
     /// <summary>A bracket of 1.6 sheet, radius 4.8, legs 40 and 30 from the tangent lines, 30 wide.</summary>
     public static BentSheet Bracket(double bend) => new(
-        40 * Mm, 30 * Mm, 30 * Mm, 1.6 * Mm, bend, 4.8 * Mm, 4 * Mm,
+        [40 * Mm, 30 * Mm], [new(bend, 4.8 * Mm)], 30 * Mm, 1.6 * Mm, 4 * Mm,
         [
-            new(false, 12 * Mm, 5 * Mm, Profile.Circle(default, 2.1 * Mm)),
-            new(false, 28 * Mm, 0, Profile.Slot(default, 4.2 * Mm, 9 * Mm, 20 * Degree)),
-            new(true, 16 * Mm, -1 * Mm, Profile.Circle(default, 6.35 * Mm)),
+            new(0, 12 * Mm, 5 * Mm, Profile.Circle(default, 2.1 * Mm)),
+            new(0, 28 * Mm, 0, Profile.Slot(default, 4.2 * Mm, 9 * Mm, 20 * Degree)),
+            new(1, 16 * Mm, -1 * Mm, Profile.Circle(default, 6.35 * Mm)),
+        ]);
+
+    /// <summary>With a second bend, the other way or the same, and a hole in each leg.</summary>
+    public static BentSheet TwoBends(double first, double second, bool isBack, double top = 25) => new(
+        [40 * Mm, 30 * Mm, top * Mm], [new(first, 4.8 * Mm), new(second, 3.2 * Mm, isBack)], 30 * Mm, 1.6 * Mm, 4 * Mm,
+        [
+            new(0, 12 * Mm, 5 * Mm, Profile.Circle(default, 2.1 * Mm)),
+            new(1, 15 * Mm, -3 * Mm, Profile.Slot(default, 4.2 * Mm, 9 * Mm, 20 * Degree)),
+            new(2, 12 * Mm, 2 * Mm, Profile.Circle(default, 3.2 * Mm)),
         ]);
 
     public static IReadOnlyList<SolidCase> All { get; } =
@@ -58,6 +67,10 @@ internal static class SolidCases
         Of("bracket 90 deg", Bracket(90 * Degree)),
         Of("bracket 67 deg", Bracket(67 * Degree)),
         Of("bracket 120 deg", Bracket(120 * Degree)),
+        Of("bracket Z", TwoBends(90 * Degree, 90 * Degree, isBack: true)),
+        Of("bracket Z oblique", TwoBends(67 * Degree, 115 * Degree, isBack: true)),
+        Of("bracket U", TwoBends(90 * Degree, 90 * Degree, isBack: false)),
+        Of("bracket U open", TwoBends(70 * Degree, 60 * Degree, isBack: false)),
     ];
 
     private static SolidCase Of(string name, WedgeWasher washer) => new(name, washer.Build(), washer.Volume, washer.ThroughHoles);
