@@ -18,6 +18,7 @@ public static partial class ConvexDistance
         var count = 0;
         FromRound(in pair.A, in pair.B, b, pair.B.Centre, tries, ref count);
         FromRound(in pair.B, in pair.A, a - pair.B.Centre, -pair.B.Centre, tries, ref count);
+        FromSides(in pair.A, in pair.B, tries, ref count);
         FromFlat(in pair.A, tries, ref count);
         FromFlat(in pair.B, tries, ref count);
         var distance = Triple.Size(b - a);
@@ -33,6 +34,13 @@ public static partial class ConvexDistance
             if (proved > width)
                 (width, n) = (proved, t);
             var (p, q) = (OnFace(in pair.A, t, a), pair.B.Centre + OnFace(in pair.B, -t, b - pair.B.Centre));
+            // Side on side, the two lines have nearest points of their own.
+            if (SideOf(in pair.A, t) is { } own && SideOf(in pair.B, -t) is { } its)
+            {
+                OfSegments(own.Half, its.Half, pair.B.Centre + its.Middle - own.Middle, out p, out q);
+                (p, q) = (p + own.Middle, q + own.Middle);
+            }
+
             if (!pair.B.IsRound)
                 q = Foot(in pair, p, ofFirst: false, t);
             if (!pair.A.IsRound)
@@ -73,6 +81,32 @@ public static partial class ConvexDistance
         }
     }
 
+    /// <summary>The two directions that are square to the sides of both: each keeps its angle to either axis.</summary>
+    private static void FromSides(in Core a, in Core b, Span<Vector256<double>> tries, ref int count)
+    {
+        if (!a.IsRound || !b.IsRound)
+            return;
+        var across = Triple.Cross(a.Y, b.Y);
+        var square = Triple.Dot(across, across);
+        // Where the axes are alike any way round will do, and those that face the other are tried.
+        if (!(square > 1e-16))
+            return;
+        double along = Triple.Dot(a.Y, b.Y), own = LeanOf(in a), its = -LeanOf(in b);
+        double x = (own - (along * its)) / square, y = (its - (along * own)) / square;
+        var rest = 1 - ((x * own) + (y * its));
+        if (rest < -1e-9)
+            return;
+        var z = Math.Sqrt(Math.Max(0, rest) / square);
+        tries[count++] = (x * a.Y) + (y * b.Y) + (z * across);
+        tries[count++] = (x * a.Y) + (y * b.Y) - (z * across);
+
+        static double LeanOf(in Core core)
+        {
+            var rise = core.Kind == CoreKind.Cone ? core.Across - core.AcrossTo : 0;
+            return rise / Math.Sqrt((4 * Triple.Dot(core.X, core.X)) + (rise * rise));
+        }
+    }
+
     private static void FromFlat(in Core core, Span<Vector256<double>> tries, ref int count)
     {
         if (core.Kind == CoreKind.Triangle)
@@ -92,6 +126,17 @@ public static partial class ConvexDistance
             if (size > 0)
                 tries[count++] = (1 / size) * d;
         }
+    }
+
+    /// <summary>The line of a bar's or cone's side that lies square to n, from the centre; null: none does.</summary>
+    private static (Vector256<double> Middle, Vector256<double> Half)? SideOf(in Core core, Vector256<double> n)
+    {
+        if (!core.IsRound || Math.Abs(Triple.Dot(n, core.Y)) > 1 - 1e-14)
+            return null;
+        var across = core.Kind == CoreKind.Bar ? core.Across : core.AcrossTo;
+        var square = SquareTo(n, core.Y);
+        Vector256<double> from = (core.Across * square) - core.X, to = (across * square) + core.X;
+        return Math.Abs(Triple.Dot(n, to - from)) <= 1e-13 * core.Reach ? (0.5 * (from + to), 0.5 * (to - from)) : null;
     }
 
     /// <summary>The point nearest to p of all that are farthest in a direction, from the centre; of what is not round, p.</summary>

@@ -14,6 +14,9 @@ public static partial class ConvexDistance
 {
     private const int MostSteps = 128;
 
+    /// <summary>m: closer than this what was found and what is proved need not be.</summary>
+    private const double Close = 5e-11;
+
     /// <summary>Gap between the two halfspaces square to a unit direction: a lower bound of the distance for any direction.</summary>
     public static double Width(ConvexShape first, Pose outerFromFirst, ConvexShape second, Pose outerFromSecond, Vector3 direction)
     {
@@ -206,7 +209,21 @@ public static partial class ConvexDistance
         }
 
         if ((pair.A.IsRound || pair.B.IsRound) && !overlap && Triple.Size(b - a) - bestLow > enough + (1e-14 * pair.Scale) + (1e-12 * Triple.Size(b - a)))
+        {
             Flush(ref pair, ref a, ref b, ref bestN);
+            // Still some nanometres between what was found and what is proved: supports about another direction may go on.
+            for (var again = 0; again < 4 && Triple.Size(b - a) - pair.WidthOfCores(bestN) > enough + Close; again++)
+            {
+                count = 0;
+                if (Nearest(ref pair, (again & 1) == 0 ? bestN : b - a, enough, simplex, ref count, out var c, out var d, out var n, out var low))
+                    break;
+                if (low > pair.WidthOfCores(bestN))
+                    bestN = n;
+                if (Triple.Size(d - c) < Triple.Size(b - a))
+                    (a, b) = (c, d);
+            }
+        }
+
         Apart(in pair, a, b, bestN, out found);
     }
 
