@@ -1,4 +1,6 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Findings;
+using Throwright.Engine.Prove;
 using Throwright.Files;
 
 namespace Throwright.Cli.Tests;
@@ -28,6 +30,22 @@ public class RuleBookTests
 
         // The examples show most rules at work.
         Assert.True(seen.Count(r => !r.StartsWith("input/", StringComparison.Ordinal)) >= 12, string.Join(", ", seen));
+    }
+
+    /// <summary>What a part's failure does is true whatever is adjusted: on the plate it gives way to what can be done, and to an input that is missing.</summary>
+    [Theory]
+    [InlineData("amphibian", "cabin-heat", Verdict.NeedsInput)]
+    [InlineData("amphibian", "water-rudder", Verdict.Caution)]
+    [InlineData("biplane", "carb-heat", Verdict.Caution)]
+    public void Sentence_OfARunWithStandingCautions_IsWhatCanBeDone(string example, string id, Verdict leads)
+    {
+        var aircraft = AircraftFile.Read(Path.Combine(Throwright.Tests.ApprovedText.Root, "examples", example + AircraftFile.Extension)).Aircraft!;
+        var run = RunCheck.CheckWith(aircraft, aircraft.Runs.Single(r => r.Id == id), new(Samples: 100), null);
+        Assert.Contains(run.Findings, f => f.Rule == ProveRules.SafeEnd && f.Verdict == Verdict.Caution);
+        var first = run.Findings.First(f => f.Sentence == run.Sentence);
+        Assert.DoesNotContain(first.Rule, ProveRules.Standing);
+        Assert.Equal(leads, first.Verdict);
+        Assert.Equal(Verdict.Caution, run.Verdict);
     }
 
     [Fact]

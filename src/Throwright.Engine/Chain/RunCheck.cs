@@ -3,6 +3,7 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
@@ -198,9 +199,14 @@ public static class RunCheck
 
     private static string SentenceOf(RunAnswer answer, EquatableList<Finding> findings, FigureWriter say)
     {
-        // The first of the worst: an input that is missing stands before a caution in the list, not in its place on the plate.
-        if (findings.Count > 0 && findings.Max(f => f.Verdict) is var worst && worst != Verdict.Clear)
-            return findings.First(f => f.Verdict == worst).Sentence;
+        // The first of the worst. What happens when a part fails stands as it is, whatever is adjusted: what can be done, and an
+        // input that is missing, are told before it.
+        var worst = findings.Count > 0 ? findings.Max(f => f.Verdict) : Verdict.Clear;
+        var first = worst == Verdict.Caution
+            ? findings.FirstOrDefault(f => f.Verdict == worst && !ProveRules.Standing.Contains(f.Rule)) ?? findings.FirstOrDefault(f => f.Verdict == Verdict.NeedsInput && f.Rule != ProveRules.Unsaid)
+            : null;
+        if (worst != Verdict.Clear)
+            return (first ?? findings.First(f => f.Verdict == worst)).Sentence;
         if (answer.Ladder is not { } ladder)
             return "Nothing to check yet.";
         var cushions = $"cushion IN {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)}, OUT {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";

@@ -35,6 +35,9 @@ public static class ProveRules
     public const string Operating = "prove/operating-check";
     public const string Unsaid = "prove/not-said";
 
+    /// <summary>Where a single failure leaves the device: true of the design, whatever is adjusted.</summary>
+    public static EquatableList<string> Standing { get; } = [SafeEnd, Spring];
+
     private static readonly SourceRef Practice = new("common-practice", "judgement", Evidence.CommonPractice);
     private static readonly SourceRef Theory = new("project", "docs/theory/prove.md", Evidence.Derived);
     private static readonly SourceRef Own = new("project", "your own figure, typed into the file", Evidence.CommonPractice);
