@@ -80,7 +80,7 @@ internal sealed record CockpitScene(
         var meshes = new List<PlacedMesh>();
         var made = aircraft.Bodies.Where(b => PlacesOf(b).All(p => p.IsKnown)).Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
         EquatableList<(Sheet Of, CockpitBody Body)> sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
-            .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure(s.At)))).ToEquatableList();
+            .Select(s => (s, SheetBody(s.Id.Replace('-', ' '), s, s.Outline.Select(At), Unsure([s.At, .. s.Outline])))).ToEquatableList();
         return new(
             handles.ToEquatableList(),
             made.SelectMany(m => m.Made).ToEquatableList(),
@@ -180,8 +180,8 @@ internal sealed record CockpitScene(
         }
 
         var joints = Gated(ChainOf(name, body.Joints), name, body);
-        // A joint measured askew moves everything on it.
-        var sway = body.Joints.OfType<TurnJoint>().Sum(j => HandleMount.Unsureness(j.About));
+        // An axis off by u throws what turns about it by q off by 2 u sin(q/2): nothing at rest, u at 60 deg, 2 u at half a turn.
+        var sway = body.Joints.OfType<TurnJoint>().Sum(j => 2 * HandleMount.Unsureness(j.About) * Math.Sin(0.5 * Math.Min(Math.PI, Math.Max(Math.Abs(j.From.Radians), Math.Abs(j.To.Radians)))));
         if (body.ReadyMade is TubeFrame frame)
         {
             var tubes = frame.Line.Zip(frame.Line.Skip(1)).Select((ends, i) =>
@@ -248,7 +248,7 @@ internal sealed record CockpitScene(
 
                 yield return (
                     CockpitBodies.Leg(name, leg.Side == BodySide.Right ? 1 : -1, At(leg.Hip), At(leg.Heel), size, leg.Outward.Radians, leg.Inward.Radians),
-                    Unsure(leg.Hip, leg.Heel));
+                    LegUnsure(leg, size));
                 break;
         }
     }
@@ -296,9 +296,9 @@ internal sealed record CockpitScene(
             case CapsuleShape c:
                 return new Capsule(At(c.From), At(c.To), c.Radius.Most + Unsure(c.From, c.To));
             case ConeShape c when c.Radius == c.EndRadius:
-                return new Cylinder(At(c.From), At(c.To), c.Radius.Most, Unsure(c.From, c.To));
+                return new Cylinder(At(c.From), At(c.To), c.Radius.Most, Unsure(c.From, c.To) + RimUnsure(c));
             case ConeShape c:
-                return new Cone(At(c.From), At(c.To), c.Radius.Most, c.EndRadius.Most, Unsure(c.From, c.To));
+                return new Cone(At(c.From), At(c.To), c.Radius.Most, c.EndRadius.Most, Unsure(c.From, c.To) + RimUnsure(c));
             case BoxShape b:
                 var up = HandleMount.Vector(b.Up).Unit();
                 var along = HandleMount.Vector(b.Along);
@@ -313,6 +313,44 @@ internal sealed record CockpitScene(
             default:
                 throw new ArgumentOutOfRangeException(nameof(shape));
         }
+    }
+
+    /// <summary>Ends measured askew lean the bar, and its square rims go up and down by that.</summary>
+    private static double RimUnsure(ConeShape c) =>
+        Math.Max(c.Radius.Most, c.EndRadius.Most) * Math.Min(2, (HandleMount.Unsureness(c.From) + HandleMount.Unsureness(c.To)) / (At(c.To) - At(c.From)).Size);
+
+    /// <summary>
+    /// How far hip, heel or knee may be off. The knee stands on two bars of known length over the line from hip to heel, so it goes up
+    /// and down by more than that line's ends: the more, the straighter the leg.
+    /// </summary>
+    private static double LegUnsure(SeatedLeg leg, LegSize size)
+    {
+        var (hip, heel) = (HandleMount.Unsureness(leg.Hip), HandleMount.Unsureness(leg.Heel));
+        var reach = (At(leg.Heel) - At(leg.Hip)).Size;
+        // At any reach between these the knee is that far along the line and above it; both run one way up to the straight leg.
+        (double Along, double Above) Knee(double r)
+        {
+            var along = ((size.Thigh * size.Thigh) - (size.Shin * size.Shin) + (r * r)) / (2 * r);
+            return (along, Math.Sqrt(Math.Max(0, (size.Thigh * size.Thigh) - (along * along))));
+        }
+
+        var (now, off) = (Knee(reach), 0.0);
+        const int Steps = 32;
+        for (var i = 0; i <= Steps; i++)
+        {
+            var r = reach + ((((2.0 * i) / Steps) - 1) * (hip + heel));
+            if (r > Math.Abs(size.Thigh - size.Shin))
+            {
+                var (along, above) = Knee(Math.Min(r, size.Thigh + size.Shin));
+                off = Math.Max(off, Math.Sqrt(Math.Pow(along - now.Along, 2) + Math.Pow(above - now.Above, 2)));
+            }
+        }
+
+        // What heel and hip are off against each other square to the line turns the leg about the hip, and a little about the line.
+        var steep = Math.Abs(Vector3.Dot(new(0, 0, 1), (At(leg.Heel) - At(leg.Hip)).Unit()));
+        var arm = size.Thigh + (now.Above * steep / Math.Sqrt(Math.Max(1e-6, 1 - (steep * steep))));
+        var turned = arm * Math.Min(2, (hip + heel) / reach);
+        return Math.Max(Math.Max(hip, heel), hip + Math.Sqrt((off * off) + (turned * turned)));
     }
 
     private static Vector3 At(PointAt point) => HandleMount.Vector(point);

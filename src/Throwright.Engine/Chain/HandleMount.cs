@@ -43,7 +43,8 @@ public sealed record HandleMount(
     {
         var end = run.CockpitEnd ?? new();
         var (knob, shank) = (end.KnobSize, end.Shank);
-        var isT = end.Knob == KnobShape.THandle;
+        // Whatever it is called, a handle with a width reaches out to both sides.
+        var isT = end.Knob == KnobShape.THandle || knob.Width is not null;
         if (end is { Sheet: null, Hole: null, Shank: { Diameter: null, Out: null } })
         {
             // Nothing is measured yet: one question, not seven.
@@ -85,7 +86,9 @@ public sealed record HandleMount(
             return null;
         var normal = Vector(sheet.Normal).Unit();
         var thickness = sheet.Thickness?.Nominal.Metres ?? 0;
-        var onFace = Vector(hole) + (Vector3.Dot(Vector(sheet.At) - Vector(hole), normal) * normal);
+        // Two measurements of the same face: by as much as they differ one of them is off.
+        var off = Vector3.Dot(Vector(sheet.At) - Vector(hole), normal);
+        var onFace = Vector(hole) + (off * normal);
         var frame = new SheetFrame(onFace - (0.5 * thickness * normal), normal, UpOf(sheet, normal));
         // A round knob looks the same however it is turned. The bar of a T looks the same after half a turn.
         var turns = end.Turns is { } told ? (told.Left.Radians, told.Right.Radians)
@@ -104,7 +107,7 @@ public sealed record HandleMount(
             stroke.Most,
             isT ? turns : default,
             knob.Hand?.Metres ?? 0,
-            Unsureness(hole) + Math.Max(lengthOut.Plus, lengthOut.Minus))
+            Math.Sqrt(Math.Pow(Unsureness(hole), 2) + Math.Pow(Math.Max(UnsureAlong(sheet.At, normal), Math.Abs(off)), 2)) + Math.Max(lengthOut.Plus, lengthOut.Minus))
         {
             TurnIsAssumed = isT && end.Turns is null && turns != default,
             Winds = isT ? end.Turns?.Winds : null,
@@ -172,10 +175,19 @@ public sealed record HandleMount(
     internal static Vector3 Vector(DirectionAt d) => new(d.Aft, d.Right, d.Up);
 
     /// <summary>No measured place is farther from the true one.</summary>
-    internal static double Unsureness(PointAt p)
+    internal static double Unsureness(PointAt p) => Doubt(p).Size;
+
+    /// <summary>The same along one direction, a unit vector.</summary>
+    private static double UnsureAlong(PointAt p, Vector3 direction)
+    {
+        var most = Doubt(p);
+        return Math.Abs(direction.X * most.X) + Math.Abs(direction.Y * most.Y) + Math.Abs(direction.Z * most.Z);
+    }
+
+    private static Vector3 Doubt(PointAt p)
     {
         static double Most(Toleranced<Length> c) => Math.Max(c.Minus, c.Plus);
-        return new Vector3(Most(p.Station), Most(p.Buttline), Most(p.Waterline)).Size;
+        return new(Most(p.Station), Most(p.Buttline), Most(p.Waterline));
     }
 }
 

@@ -8,8 +8,8 @@ namespace Throwright.Engine.Clearance;
 
 /// <summary>Ready-made bodies from a few tape measurements. Aircraft axes: x aft, y right, z up; lengths in m, angles in rad.</summary>
 /// <remarks>
-/// The shapes are the program's own simplification, chosen to lie outside the real part: a round shank is exact, a moulded
-/// grip is its capsule, a leg is two capsules. Every size is an argument; there are no defaults for a size that a tape can
+/// The shapes are the program's own simplification, chosen to lie outside the real part: bars, grips and horns end square,
+/// since a rounded end lies inside, a leg is two capsules. Every size is an argument; there are no defaults for a size that a tape can
 /// measure. Sizes of people are published ones.
 /// </remarks>
 public static class CockpitBodies
@@ -25,7 +25,7 @@ public static class CockpitBodies
         name,
         Solid.Of(
             new Part("shaft", new Capsule(pivot, pivot + ((length - grip) * Up), shaftRadius)),
-            new Part("grip", new Capsule(pivot + ((length - grip + gripRadius) * Up), pivot + ((length - gripRadius) * Up), gripRadius))),
+            new Part("grip", new Cylinder(pivot + ((length - grip) * Up), pivot + (length * Up), gripRadius))),
         new([
             Joint.Turn($"{name} roll", pivot, -Aft, -roll.Left, roll.Right),
             Joint.Turn($"{name} pitch", pivot, Right, -pitch.Forward, pitch.Aft),
@@ -37,14 +37,14 @@ public static class CockpitBodies
     /// <param name="horn">Height of a horn above the hub.</param>
     public static CockpitBody Yoke(string name, Vector3 hub, double shaftLength, double shaftRadius, double halfWidth, double horn, double rimRadius, double travel, double turn)
     {
-        var side = (halfWidth - rimRadius) * Right;
+        var (end, side) = (halfWidth * Right, (halfWidth - rimRadius) * Right);
         return new(
             name,
             Solid.Of(
                 new Part("shaft", new Capsule(hub - (shaftLength * Aft), hub, shaftRadius)),
-                new Part("bar", new Capsule(hub - side, hub + side, rimRadius)),
-                new Part("left horn", new Capsule(hub - side, hub - side + ((horn - rimRadius) * Up), rimRadius)),
-                new Part("right horn", new Capsule(hub + side, hub + side + ((horn - rimRadius) * Up), rimRadius))),
+                new Part("bar", new Cylinder(hub - end, hub + end, rimRadius)),
+                new Part("left horn", new Cylinder(hub - side, hub - side + (horn * Up), rimRadius)),
+                new Part("right horn", new Cylinder(hub + side, hub + side + (horn * Up), rimRadius))),
             new([Joint.Slide($"{name} aft", Aft, 0, travel), Joint.Turn($"{name} turn", hub, -Aft, -turn, turn)]));
     }
 
@@ -153,12 +153,9 @@ public sealed record KnobSolid(KnobForm Form, double Radius, double Depth, doubl
         {
             KnobForm.Ball => new Sphere(back + (Radius * shank), Radius),
             KnobForm.Round => new Cylinder(back, back + (Depth * shank), Radius),
-            // A bar with round ends; one that is deeper than thick is rounded all over.
-            KnobForm.T => new Box(
-                back + (0.5 * Depth * shank),
-                new(shank, across, Vector3.Cross(shank, across)),
-                new(Math.Max(0, (0.5 * Depth) - Radius), (0.5 * Width) - Radius, 0),
-                Radius),
+            // A round bar cut off square; one that is deeper than thick is a block.
+            KnobForm.T when Depth <= 2 * Radius => new Cylinder(back + (Radius * shank) - (0.5 * Width * across), back + (Radius * shank) + (0.5 * Width * across), Radius),
+            KnobForm.T => new Box(back + (0.5 * Depth * shank), new(shank, across, Vector3.Cross(shank, across)), new(0.5 * Depth, 0.5 * Width, Radius)),
             _ => throw new ArgumentOutOfRangeException(nameof(back)),
         };
     }

@@ -84,7 +84,7 @@ public sealed record KnobSize
     /// <summary>Along the shank; of a T-handle the bar's thickness does it.</summary>
     public Toleranced<Length>? Length { get; init; }
 
-    /// <summary>Across the shank: end to end of a T-handle's bar.</summary>
+    /// <summary>Across the shank: end to end of a T-handle's bar, level at turn zero.</summary>
     public Toleranced<Length>? Width { get; init; }
 
     /// <summary>Room for a hand round the knob that must stay free in every position; null: not asked for.</summary>

@@ -86,7 +86,7 @@ internal static partial class AircraftDescription
             [("position of the one", new TravelShape()), ("position of the other", new TravelShape())],
             c => [.. c.Cast<Travel>()]);
 
-        public static readonly Member<string[]> Joints = Needed("joints", Two, "The two joints: of a stick \"pitch\" (aft is above zero) and \"roll\" (right is), of a yoke \"aft\" and \"turn\".");
+        public static readonly Member<string[]> Joints = Needed("joints", Two, "The two joints: of a stick \"pitch\" (aft is above zero) and \"roll\" (right is), of a yoke \"aft\" and \"turn\" (right wing down is).");
         public static readonly Member<EquatableList<Travel[]>> Limit = Needed("limit", new ListShape<Travel[]>(Place, "places", 2, least: 2), "Two places at the limit, each with the position of both joints.");
 
         public static readonly ObjectShape<BodyGate> Shape = new(
@@ -166,7 +166,7 @@ internal static partial class AircraftDescription
             [.. ((string[])["length", "width", "height"]).Select(n => (n, (Shape)Size()))],
             c => [.. c.Cast<Toleranced<Length>>()]);
         private static readonly Member<Toleranced<Length>[]> BoxSize = Needed("size", Sizes, "Whole sizes: along, across, and up.");
-        private static readonly Member<DirectionAt> Along = Optional("along", Direction, "Way of its length.", new DirectionAt(1, 0, 0), "aft");
+        private static readonly Member<DirectionAt> Along = Optional("along", Direction, "Way of its length; what of it goes along up does not count.", new DirectionAt(1, 0, 0), "aft");
         private static readonly Member<DirectionAt> BoxUp = Optional("up", Direction, "Way of its height.", new DirectionAt(0, 0, 1), "up");
         private static readonly Member<PointAt> OnPlane = Needed("at", PointOrName, "A point of the plane.");
         private static readonly Member<DirectionAt> Normal = Needed("normal", Direction, "Square to it, away from the solid side.");

@@ -172,7 +172,7 @@ internal static partial class AircraftDescription
         public static readonly Member<string> Colour = Words("colour", Line, "Colour of the knob or handle.");
         public static readonly Member<Toleranced<Length>> Diameter = Optional("diameter", new TolerancedShape<Length>("2 mm", "300 mm"), "Diameter of a round knob; of the bar of a T-handle; of a lever handle's grip.");
         public static readonly Member<Toleranced<Length>> Length = Optional("length", new TolerancedShape<Length>("1 mm", "300 mm"), "Along the shank, front to back. A T-handle needs none: its bar is as long as it is thick.");
-        public static readonly Member<Toleranced<Length>> Width = Optional("width", new TolerancedShape<Length>("5 mm", "500 mm"), "Across the shank, end to end of a T-handle's bar.");
+        public static readonly Member<Toleranced<Length>> Width = Optional("width", new TolerancedShape<Length>("5 mm", "500 mm"), "Across the shank, end to end of a T-handle's bar, which lies level at turn zero: to the right in the sheet. Given with another shape, it counts in the same way.");
         public static readonly Member<Length> Hand = Optional("hand", new ExactShape<Length>("0 mm", "200 mm"), "Room for a hand all round the knob that must stay free in every position. Left out: the hand's room is told, not asked for.");
         public static readonly ObjectShape<Given> Shape = new("knob", "the knob", [Form, Colour, Diameter, Length, Width, Hand], g => g, Less(Diameter, Width, "the bar is shorter than it is thick"));
     }

@@ -135,6 +135,21 @@ public sealed class ClearanceTests
         0, 2, 1, 1, 2, 3, 4, 5, 6, 5, 7, 6, 0, 1, 4, 1, 5, 4, 2, 6, 3, 3, 6, 7, 0, 4, 2, 2, 4, 6, 1, 3, 5, 3, 7, 5,
     ];
 
+    /// <summary>Square ends reach farther than round ones: a ball of 1 mm, 5 mm clear of the far edge, at rest nearest.</summary>
+    [Theory]
+    [InlineData("grip", 0.02, 0.6 + 0.006)]
+    [InlineData("horn", 0.15, 0.1 + 0.006)]
+    [InlineData("bar", 0.15, -0.012 - 0.006)]
+    public void Bodies_WithSquareEnds_AreThickToTheirEnd(string part, double buttline, double waterline)
+    {
+        var body = part == "grip"
+            ? CockpitBodies.Stick("stick", default, 0.6, 0.12, 0.012, 0.02, (1e-9, 1e-9), (1e-9, 1e-9))
+            : CockpitBodies.Yoke("yoke", default, 0.2, 0.015, 0.15, 0.1, 0.012, 1e-9, 1e-9);
+        var ball = new CockpitBody("ball", Solid.Of(new Part("ball", new Sphere(new(0, buttline, waterline), 0.001))));
+        var pair = Solve(new([ball, body], [], Interest: 1, Tolerance: 1e-6)).Pairs[0];
+        Assert.InRange(0.005, pair.Lower - 1e-8, pair.Upper + 1e-8);
+    }
+
     [Fact]
     public void Solve_WrongNames_AreRefused()
     {
