@@ -116,7 +116,7 @@ public class OtherCommandsTests
         Assert.True(solved.Exit == 0, solved.Out + solved.Error);
         Assert.StartsWith("Tilt the handle", solved.Out);
         Assert.Contains($"explain {file} {run} least-tilt", solved.Out);
-        // "Tilt the handle 9.3 deg": the explanation is of the same angle.
+        // "Tilt the handle 9.1 deg": the explanation is of the same angle.
         Assert.StartsWith(solved.Out.Split(' ')[3].Split('\u00B0')[0], why.Split('\n')[2].Trim(), StringComparison.Ordinal);
         Assert.Contains("proved.", solved.Out);
         Assert.Contains("Written to", solved.Out);

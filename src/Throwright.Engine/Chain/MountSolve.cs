@@ -339,7 +339,7 @@ public sealed class MountSolve
             parts.Add($"{say.Angle(Math.Abs(Math.Atan(tilt.Up)))} {(tilt.Up > 0 ? "up" : "down")}");
         if (Math.Abs(tilt.Right) > 1e-6)
             parts.Add($"{say.Angle(Math.Abs(Math.Atan(tilt.Right)))} to the {(tilt.Right > 0 ? "right" : "left")}");
-        return parts.Count == 1 ? parts[0] : $"{say.Angle(tilt.Total)} ({string.Join(", ", parts)})";
+        return parts.Count == 1 ? parts[0] : $"{say.Angle(tilt.Total, Rounding.Up)} ({string.Join(", ", parts)})";
     }
 
     /// <summary>As it is typed: a plain hyphen, whatever is shown.</summary>
@@ -353,7 +353,7 @@ public sealed class MountSolve
         {
             // A quick look leaves a gap between what it found and what it refused: that is not to be read as a bound.
             if (answer is { Tilt: { } tilt } && tilt != Tilt.None && finest > Fine)
-                return $"{best.Text} A quick look: whether a tilt between {none} and {say.Angle(tilt.Total)} does too, \"solve mount\" decides.";
+                return $"{best.Text} A quick look: whether a tilt between {none} and {say.Angle(tilt.Total, Rounding.Up)} does too, \"solve mount\" decides.";
             return answer.Tilt == Tilt.None ? best.Text
                 : $"{best.Text} No tilt below {none} keeps {say.Length(wanted)}{(answer.Wedged is null ? "" : " with wedges, and none up to " + say.Angle(NoWedge) + " without")}: proved.";
         }

@@ -48,7 +48,7 @@ public static class ClearanceMapDrawing
         }
 
         if (map.Chosen is { } chosen)
-            Swatch(y += Row, b => sketch.Circle(0.5 * (b.Left + b.Right), 0.5 * (b.Top + b.Bottom), 6, Ring), chosen == Tilt.None ? "square to the sheet: no tilt is needed" : $"chosen: {say.Angle(chosen.Total)}, {Words(chosen, say)}");
+            Swatch(y += Row, b => sketch.Circle(0.5 * (b.Left + b.Right), 0.5 * (b.Top + b.Bottom), 6, Ring), chosen == Tilt.None ? "square to the sheet: no tilt is needed" : $"chosen: {say.Angle(chosen.Total, Rounding.Up)}, {Words(chosen, say)}");
         if (map.Facing is { } facing)
             Swatch(y += Row, b => Eye(sketch, 0.5 * (b.Left + b.Right), 0.5 * (b.Top + b.Bottom)), $"faces your eye at {say.Angle(facing.Total)}, {Words(facing, say)}{(page.Holds(facing) ? "" : ": off the map")}");
         sketch.Layer = "notes";
@@ -77,7 +77,7 @@ public static class ClearanceMapDrawing
         ArgumentNullException.ThrowIfNull(say);
         var words = $"Clearance map of {run}, tilts up to {say.Angle(map.Most)} each way, {say.Length(map.Wanted)} wanted: {map.Count(TiltCellAnswer.Keeps)} of {map.Cells.Cells.Count} cells keep it, {map.Count(TiltCellAnswer.Fails)} fail, {map.Count(TiltCellAnswer.Open)} are not proved either way.";
         if (map.Chosen is { } chosen)
-            words += chosen == Tilt.None ? " Square to the sheet keeps it." : $" Chosen {say.Angle(chosen.Total)}, {Words(chosen, say)}.";
+            words += chosen == Tilt.None ? " Square to the sheet keeps it." : $" Chosen {say.Angle(chosen.Total, Rounding.Up)}, {Words(chosen, say)}.";
         if (map.NoneBelow is { } none)
             words += $" No tilt below {say.Angle(none, Rounding.Down)} keeps it.";
         return words;
@@ -193,7 +193,7 @@ public static class ClearanceMapDrawing
         sketch.Line(square.X, square.Y, at.X, at.Y, Style.Line(Tones.Paper, 5));
         sketch.Line(square.X, square.Y, at.X, at.Y, Style.Line(Tones.Blue, 2));
         sketch.Circle(at.X, at.Y, 7, Ring);
-        var words = say.Angle(map.Chosen!.Value.Total);
+        var words = say.Angle(map.Chosen!.Value.Total, Rounding.Up);
         var toRight = at.X < page.Window.Right - 70;
         sketch.Text(at.X + (toRight ? 13 : -13), at.Y + 6, 17, words, Tones.Blue, bold: true, anchor: toRight ? TextAnchor.Start : TextAnchor.End, halo: Tones.Paper);
     }
