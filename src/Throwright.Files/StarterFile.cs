@@ -86,8 +86,9 @@ public static class StarterFile
           // Your eyes and the point of your shoulder, seated as in flight; how far you reach from there to a stick in the fist;
           // whose legs must find room and who must reach at least: "woman5", "woman50", "woman95", "man5", "man50", "man95".
           // "pilot": { "eye": ["45 in", "0 in", "42 in"], "shoulder": ["50 in", "8 in", "34 in"], "reach": "26 in", "largest": "man95", "smallest": "woman5", "strength": { "pull": "25 lbf", "push": "20 lbf", "pinch": "10 lbf" } },
-          // Panels and consoles that carry bushings: a point on the face toward you, and the way it faces (toward you).
-          // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]], "holes": [{ "at": ["20 in", "-6 in", "30 in"], "diameter": "3/4 in" }] } ],
+          // Panels and consoles that carry bushings: a point on the face toward you, and the way it faces (toward you). "curve" only where
+          // it is bent: which way a straight edge lies on it, and whether it bulges "toward" or "away" from you.
+          // "sheets": [ { "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0.2], "up": [0, 0, 1], "thickness": "0.063 in", "material": "2024-T3", "curve": { "radius": "40 in", "straight": [0, 1, 0], "bulges": "toward" }, "outline": [["20 in", "-15 in", "30 in"], ["20 in", "15 in", "30 in"], ["18.8 in", "0 in", "36 in"]], "holes": [{ "at": ["20 in", "-6 in", "30 in"], "diameter": "3/4 in" }] } ],
           // What a handle must not meet, each from a few measurements. Joints are at zero where you measure.
           // "bodies": [ { "id": "stick", "stick": { "pivot": ["36 in", "0 in", "12 in"], "length": "22 in", "grip": "5 in", "shaftDiameter": "1 in", "gripDiameter": "1 1/2 in", "forward": "15 deg", "aft": "20 deg", "left": "20 deg", "right": "20 deg" } } ],
           // More of them, to put between those brackets. "keepAway" is the distance that conduits keep ("heat", "edge" or "other"):

@@ -205,6 +205,8 @@ public class RefusalTests
         ("\"meshes/grip.stl\"", "¤\"../grip.stl\"", "$.bodies[1].shapes[4].mesh.file", "../grip.stl", "a file beside the aircraft file", false),
         ("\"at\": [\"36 in\", \"0 in\", \"30 in\"], \"accuracy\"", "\"accuracy\"", "$.bodies[1].shapes[4].mesh", "none of \"at\", \"matched\"", "one of", true),
 
+        ("\"curve\": { \"radius\": \"60 in ± 2 in\", \"straight\": [0, 0, 1]", "\"curve\": ¤{ \"radius\": \"60 in ± 2 in\", \"straight\": [1, 0, 0]", "$.sheets[0].curve", "straight lines that do not lie in the sheet", "square to", false),
+
         // Ready-made
         ("\"grip\": \"5 in\"", "\"grip\": \"30 in\"", "$.bodies[2].stick.length", "the grip is longer than the stick", "length larger than grip", false),
         ("\"rimDiameter\": \"1.1 in\"", "\"rimDiameter\": \"6 in\"", "$.bodies[3].yoke.horn", "the horns are shorter", "horn larger than rimDiameter", false),

@@ -110,7 +110,7 @@ internal static partial class SoundFiles
           "sheets": [
             {
               "id": "panel", "at": ["20 in", "0 in", "30 in"], "normal": [1, 0, 0], "up": [0, 0, 1],
-              "thickness": "0.063 in ± 0.003 in", "material": "2024-T3",
+              "thickness": "0.063 in ± 0.003 in", "material": "2024-T3", "curve": { "radius": "60 in ± 2 in", "straight": [0, 0, 1], "bulges": "away" },
               "outline": [["20 in", "-15 in", "28 in"], ["20 in", "15 in", "28 in"], ["20 in", "15 in", "36 in"]],
               "holes": [{ "at": ["20 in", "2 in", "30 in"], "diameter": "3/4 in ± 1/32 in" }]
             },

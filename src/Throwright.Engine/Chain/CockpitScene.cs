@@ -115,11 +115,45 @@ internal sealed record CockpitScene(
         const double Wide = 0.5;
         var frame = handle.Frame;
         var face = frame.Foot + (0.5 * handle.Sheet * frame.Normal);
+        var sheet = handle.Run.CockpitEnd!.Sheet!;
+        var name = sheet.Id.Replace('-', ' ');
+        if (sheet.Curve is { } curve)
+            return new(name, Solid.Of(Curved(curve, face, frame.Normal, sheet.Thickness?.Most ?? Published.Get("clearance/sheet-thickness").Value, Wide)));
         return SheetBody(
-            handle.Run.CockpitEnd!.Sheet!.Id.Replace('-', ' '),
-            handle.Run.CockpitEnd.Sheet,
+            name,
+            sheet,
             [face + (Wide * (frame.Up + frame.Right)), face + (Wide * (frame.Up - frame.Right)), face - (Wide * (frame.Up + frame.Right)), face + (Wide * (frame.Right - frame.Up))],
             0);
+    }
+
+    /// <summary>A curved sheet in strips along its straight lines, none of them ever farther from the hand than the sheet.</summary>
+    private static IEnumerable<Part> Curved(SheetCurve curve, Vector3 face, Vector3 normal, double thickness, double wide)
+    {
+        // A flat strip leaves the arc by no more than this.
+        const double Sag = 5e-5;
+        var straight = HandleMount.Vector(curve.Straight);
+        straight = (straight - (Vector3.Dot(straight, normal) * normal)).Unit();
+        var across = Vector3.Cross(normal, straight);
+        var isToward = curve.Bulges == SheetBulge.Toward;
+        // Bulging away it comes nearer the tighter it is bent, bulging toward the less.
+        var radius = isToward ? curve.Radius.Most : curve.Radius.Least;
+        var reach = Math.Min(wide / radius, 0.5 * Math.PI);
+        var strips = (int)Math.Ceiling(reach / Math.Sqrt(2 * Sag / radius));
+        var half = reach / strips;
+        // Toward: corners outside the arc, so that the flats touch it. Away: on it, the flats before it.
+        var corners = isToward ? radius / Math.Cos(half) : radius;
+        var middle = face + ((isToward ? -radius : radius) * normal);
+        Vector3 On(int i)
+        {
+            var angle = -reach + (2 * half * i);
+            return middle + (corners * ((Math.Sin(angle) * across) + ((isToward ? 1 : -1) * Math.Cos(angle) * normal)));
+        }
+
+        for (var i = 0; i < strips; i++)
+        {
+            Vector3[] edge = [On(i) + (wide * straight), On(i) - (wide * straight), On(i + 1) - (wide * straight), On(i + 1) + (wide * straight)];
+            yield return new("sheet", new Hull(edge.Concat(edge.Select(c => c - (thickness * normal))), 0));
+        }
     }
 
     private static CockpitBody SheetBody(string name, Sheet sheet, IEnumerable<Vector3> corners, double unsure)

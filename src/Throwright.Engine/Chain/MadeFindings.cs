@@ -23,6 +23,8 @@ internal static class MadeFindings
                 yield return MakeRules.OfSheetEdge(pair, toEdge, say);
         }
 
+        if (MadeParts.CurveOf(run) is { } curved && MadeParts.SquareSeat(run) is { } seat)
+            yield return CurveRules.OfSquare(curved, run.CockpitEnd!.Sheet!.Thickness?.Nominal.Metres ?? 0, seat, say);
         if (BracketOf(run) is { } bracket)
         {
             foreach (var finding in MakeRules.Find(bracket, say))
@@ -55,6 +57,7 @@ internal static class MadeFindings
     {
         var run = answer.Run;
         return (MadeParts.Wedges(run).Pair is { } pair ? OfPair(pair, MadeParts.ToSheetEdge(run)) : [])
+            .Concat(MadeParts.CurveOf(run) is { } curved && MadeParts.SquareSeat(run) is { } seat ? OfCurve("the nut", 0.5 * seat, curved, run.CockpitEnd!.Sheet!.Thickness?.Nominal.Metres ?? 0) : [])
             .Concat(BracketOf(run) is { } bracket ? OfBracket(bracket) : [])
             .Concat(MadeParts.LoadOf(answer) is { } load ? OfLoad(load) : []);
     }
@@ -83,10 +86,24 @@ internal static class MadeFindings
         yield return New("wedge-turn", "turn of one wedge that puts the seats out of parallel", QuantityKind.Angle, pair.TurnFor(Published.Get("make/seat-error").Value), Rounding.Down, "sin(e/2) = sin a sin(psi/2), solved for psi", [tilt, Step("e", "largest angle between the seats", Published.Get("make/seat-error").Value, QuantityKind.Angle)]);
         if (pair.ThreadBeyondNut is { } left)
             yield return New("thread-beyond-nut", "thread beyond the nut", QuantityKind.Length, left, Rounding.Down, "usable thread - G - nut", [Step("thread", "usable thread at its shortest", of.UsableLength!.Value), Step("G", "grip", pair.Grip), Step("nut", "height of the nut", of.NutHeight)]);
-        if (of.SheetRadius is { } radius)
-            yield return New("sheet-gap", "gap under the wedge on the curved sheet", QuantityKind.Length, pair.SheetGap, Rounding.Up, "P - sqrt(P^2 - w^2)", [Step("P", "radius of the sheet", radius), Step("w", "half width of the seat", pair.FootprintAlong)]);
+        if (of.Curved is { } curved)
+        {
+            foreach (var figure in OfCurve("the wedge", pair.SheetHalfWidth, curved, of.Sheet))
+                yield return figure;
+        }
+
         if (toEdge is { } edge)
             yield return New("sheet-edge", "wedge's rim to the sheet's edge", QuantityKind.Length, edge - pair.FootprintAlong, Rounding.Down, "hole to edge - (D/2) / cos a", [Step("edge", "middle of the hole to the nearest edge", edge), outside, tilt]);
+    }
+
+    /// <param name="halfWidth">Of the flat seat, across the curve.</param>
+    private static IEnumerable<Figure> OfCurve(string seat, double halfWidth, CurvedSheet curved, double sheet)
+    {
+        var radius = curved.Sharper(sheet);
+        FigureStep[] steps = [Step("P", "radius of the sheet's sharper face, its tolerance against you", radius), Step("w", "half width of the seat across the curve", halfWidth)];
+        if (double.IsFinite(CurvedSheet.Gap(radius, halfWidth)))
+            yield return New("sheet-gap", $"gap under {seat} on the curved sheet", QuantityKind.Length, CurvedSheet.Gap(radius, halfWidth), Rounding.Up, "P - sqrt(P^2 - w^2)", steps);
+        yield return New("sheet-rock", $"how far {seat} can rock on the bulging face, to either side", QuantityKind.Angle, CurvedSheet.Rock(radius, halfWidth), Rounding.Up, "asin(w / P), where its rim touches", steps);
     }
 
     private static IEnumerable<Figure> OfBracket(Bracket bracket)

@@ -64,7 +64,28 @@ public static partial class MadeParts
             NutHeight = bushing.NutHeight?.Nominal.Metres ?? 0,
             ThreadPitch = PitchOf(bushing.Thread) ?? 0,
             UsableLength = bushing.Length?.Least,
+            Curved = CurveOf(run),
         }), []);
+    }
+
+    /// <summary>How the sheet is bent where the run's bushing sits, the sharpest that its tolerance allows; null: flat, or not known where the hole is.</summary>
+    public static CurvedSheet? CurveOf(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        if (run.CockpitEnd?.Sheet is not { Curve: { } curve } sheet)
+            return null;
+        var normal = HandleMount.Vector(sheet.Normal).Unit();
+        var up = HandleMount.UpOf(sheet, normal);
+        up = (up - (Vector3.Dot(up, normal) * normal)).Unit();
+        var straight = HandleMount.Vector(curve.Straight);
+        return new(curve.Radius.Least, Math.Atan2(Vector3.Dot(straight, up), Vector3.Dot(straight, Vector3.Cross(up, normal))), curve.Bulges == SheetBulge.Toward);
+    }
+
+    /// <summary>Nut of a bushing across its corners, where it stands without wedges; null: wedges carry it, or it is not known.</summary>
+    public static double? SquareSeat(Run run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        return Wedges(run).Pair is null && (TiltOf(run) is not { } tilt || tilt.Angle <= NoWedge) ? run.CockpitEnd?.Bushing?.Nut?.Nominal.Metres * 2 / Math.Sqrt(3) : null;
     }
 
     /// <summary>Metal wedges with a pin through the sheet: the usual pair, where the file says nothing else.</summary>

@@ -108,7 +108,7 @@ public static class RuleBook
         new(MakeRules.NutSeat, "Does the nut lie on the wedge with its corners?", "", "it hangs over", "(no finding)"),
         new(MakeRules.Thread, "Does the thread reach through wedges, sheet and nut?", "less than one full thread shows", "", "it shows"),
         new(MakeRules.Key, "Can a wedge turn under the nut?", "", "nothing keys it", "a pin or a flat keys it"),
-        new(MakeRules.Curve, "Does a flat wedge seat on a curved sheet?", "", "the gap under its rim is above the limit", "below it"),
+        new(MakeRules.Curve, "Does a flat wedge or nut seat on a curved sheet?", "it is wider than the curve", "it stands off by more than counts as flat: what seats it is said", "it stands off by less"),
         new(MakeRules.Galvanic, "Do wedge and sheet corrode each other?", "", "they are of different groups of metals", "of one group, or one does not conduct"),
         new(MakeRules.SheetEdge, "Does the wedge lie on the sheet with its whole rim?", "it hangs over the edge", "", "it lies on it"),
         new(MakeRules.BendRadius, "Can the bracket be bent to its radius?", "below the least of the table", "between the least and the safe radius, or sharper than 90 deg", "at or above the safe radius"),

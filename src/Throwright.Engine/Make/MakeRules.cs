@@ -84,22 +84,8 @@ public static class MakeRules
 
         yield return OfThread(pair, say);
         yield return OfKey(pair, say);
-        if (of.SheetRadius is { } radius)
-        {
-            var most = Published.Get("make/panel-gap");
-            yield return new()
-            {
-                Rule = Curve,
-                Verdict = pair.SheetGap <= most.Value ? Verdict.Clear : Verdict.Caution,
-                Sentence = double.IsFinite(pair.SheetGap)
-                    ? $"On the curved sheet the wedge stands off by {say.Length(pair.SheetGap, Rounding.Up)}."
-                    : $"The wedge is wider than the sheet's curve of {say.Length(radius)} allows.",
-                Figure = "sheet-gap",
-                Limit = new(most.Value, QuantityKind.Length, false),
-                Sources = [most.Source],
-                Why = pair.SheetGap <= most.Value ? "" : "In front it rocks on a line and behind it bridges two edges: a flat doubler or a smaller wedge seats it.",
-            };
-        }
+        if (of.Curved is not null)
+            yield return CurveRules.Of(pair, say);
     }
 
     private static string Said(string material) => material.Length == 0 ? "nothing" : $"\"{material}\"";

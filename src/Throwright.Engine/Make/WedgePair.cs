@@ -44,8 +44,11 @@ public sealed record WedgePair
     /// <summary>Largest tilt that the shank's length allows with these wedges; null: not known.</summary>
     public required double? MostTilt { get; init; }
 
-    /// <summary>Gap under the wedge's rim on a curved sheet; 0: flat.</summary>
-    public required double SheetGap { get; init; }
+    /// <summary>Half width of the wedge's seat across the sheet's curve; 0: flat.</summary>
+    public required double SheetHalfWidth { get; init; }
+
+    /// <summary>Gap under the wedge on a curved sheet, at its rim on the bulging face, in its middle on the hollow one; 0: flat.</summary>
+    public double SheetGap => Case.Curved is { } curved ? CurvedSheet.Gap(curved.Sharper(Case.Sheet), SheetHalfWidth) : 0;
 
     /// <summary>Triangles of one wedge for a printer, its square face below.</summary>
     public Mesh ToPrint(double chord) => Mesh.Of(Washer.Build(), chord).Flipped();

@@ -40,6 +40,6 @@ public sealed record WedgePairCase(Tilt Tilt, double Shank, double Sheet, double
     /// <summary>Length from the shoulder to the end of the thread; null: not known.</summary>
     public double? UsableLength { get; init; }
 
-    /// <summary>Radius of a curved sheet across the tilt's direction; null: flat.</summary>
-    public double? SheetRadius { get; init; }
+    /// <summary>Null: flat.</summary>
+    public CurvedSheet? Curved { get; init; }
 }

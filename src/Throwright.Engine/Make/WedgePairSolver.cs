@@ -56,18 +56,13 @@ public static class WedgePairSolver
             GripSquare = of.Sheet + of.Washers,
             ThreadBeyondNut = of.UsableLength - grip - of.NutHeight,
             MostTilt = of.UsableLength is { } usable ? MostTilt(of, thin, outside, usable) : null,
-            SheetGap = of.SheetRadius is { } radius ? Gap(radius, big / cos) : 0,
+            SheetHalfWidth = of.Curved is { } curved ? curved.HalfWidth(big / cos, big, of.Tilt.Azimuth) : 0,
         };
     }
 
     /// <summary>Thin edge that a wedge of this stock should keep.</summary>
     public static Sourced LeastThinEdge(WedgeStock stock) =>
         Sourced.From(Published.Get(stock == WedgeStock.Metal ? "make/thin-edge-metal" : "make/thin-edge-printed"));
-
-    /// <summary>Rise of a circle over half a chord: what stands off a wedge laid on a curved sheet.</summary>
-    public static double Gap(double radius, double halfWidth) => radius > halfWidth
-        ? radius - Math.Sqrt((radius * radius) - (halfWidth * halfWidth))
-        : double.PositiveInfinity;
 
     internal static double ThreadShown(WedgePairCase of) => Published.Get("make/threads-showing").Value * of.ThreadPitch;
 

@@ -39,7 +39,7 @@ public enum PilotSize
     Man95,
 }
 
-/// <summary>The panel, console or bulkhead sheet that carries bushings. Flat.</summary>
+/// <summary>The panel, console or bulkhead sheet that carries bushings. Flat, or bent round a cylinder.</summary>
 public sealed record Sheet
 {
     /// <summary>What its one part is called in an allowed contact.</summary>
@@ -63,8 +63,25 @@ public sealed record Sheet
     /// <summary>Corners of the flat on the face toward the pilot, one after the other; none: not measured.</summary>
     public EquatableList<PointAt> Outline { get; init; } = [];
 
+    /// <summary>How it is bent where the bushings sit; null: flat. <see cref="Normal"/> is then square to it at the hole.</summary>
+    public SheetCurve? Curve { get; init; }
+
     /// <summary>Holes that a conduit may pass, beside those of the bushings.</summary>
     public EquatableList<SheetHole> Holes { get; init; } = [];
+}
+
+/// <summary>A sheet bent one way only.</summary>
+/// <param name="Radius">Of the face toward the pilot.</param>
+/// <param name="Straight">Direction in which a straight edge lies on it.</param>
+public sealed record SheetCurve(Toleranced<Length> Radius, DirectionAt Straight, SheetBulge Bulges);
+
+public enum SheetBulge
+{
+    /// <summary>Toward the pilot.</summary>
+    Toward,
+
+    /// <summary>Away from the pilot: hollow where the hand is.</summary>
+    Away,
 }
 
 /// <param name="At">Its middle, on the face toward the pilot.</param>

@@ -66,6 +66,15 @@ internal static partial class AircraftDescription
         public static readonly ObjectShape<SheetHole> Shape = new("sheetHole", "a hole of the sheet", [At, Diameter], g => new(g.Must(At), g.Must(Diameter)));
     }
 
+    private static class SheetCurveForm
+    {
+        public static readonly Member<Toleranced<Length>> Radius = Needed("radius", new TolerancedShape<Length>("20 mm", "50 m"), "Of the face toward the pilot. Lay a straight edge of length s across the curve and measure the gap g at its middle (hollow) or at both ends (bulging): s²/(8 g) + g/2.");
+        public static readonly Member<DirectionAt> Straight = Needed("straight", Direction, "Direction in which a straight edge lies on the sheet.");
+        public static readonly Member<SheetBulge> Bulges = Optional(
+            "bulges", new WordShape<SheetBulge>(new("toward", SheetBulge.Toward, "toward the pilot"), new("away", SheetBulge.Away, "away from the pilot: hollow where the hand is")), "Which way it bulges.", SheetBulge.Toward);
+        public static readonly ObjectShape<SheetCurve> Shape = new("sheetCurve", "the sheet's curve", [Radius, Straight, Bulges], g => new(g.Must(Radius), g.Must(Straight), g.Or(Bulges)));
+    }
+
     private static class SheetShape
     {
         public static readonly Member<string> Id = Needed("id", new IdShape(), "Short name; runs refer to it.");
@@ -78,10 +87,12 @@ internal static partial class AircraftDescription
 
         public static readonly Member<EquatableList<SheetHole>> Holes = Optional("holes", new ListShape<SheetHole>(SheetHoleShape.Shape, "holes", 100), "Holes that a conduit may pass, with a grommet in them. Those of the cockpit ends need not be named.", [], "");
 
+        public static readonly Member<SheetCurve> Curve = Optional("curve", SheetCurveForm.Shape, "How it is bent where the bushings sit, one way only. `normal` is then square to it at the hole: give holes far apart on the curve a sheet each. Left out: flat.");
+
         public static readonly ObjectShape<Sheet> Shape = new(
             "sheet",
             "the sheet",
-            [Id, At, Normal, Upward, Thickness, Material, Outline, Holes],
+            [Id, At, Normal, Upward, Thickness, Material, Curve, Outline, Holes],
             g => new()
             {
                 Id = g.Must(Id),
@@ -90,9 +101,17 @@ internal static partial class AircraftDescription
                 Up = g.Item(Upward),
                 Thickness = g.Maybe(Thickness),
                 Material = g.Or(Material),
+                Curve = g.Item(Curve),
                 Outline = g.Or(Outline),
                 Holes = g.Or(Holes),
             },
+            new Rule(
+                "The straight lines of a `curve` lie in the sheet, at most 2 deg off.",
+                g =>
+                {
+                    if (g.Item(Normal) is { } normal && g.Item(Curve) is { } curve && Math.Abs(Vector3.Dot(Way(normal), Way(curve.Straight))) > Math.Sin(2 * Math.PI / 180))
+                        g.RefuseValue(Curve, "straight lines that do not lie in the sheet", "\"straight\" square to \"normal\"");
+                }),
             new Rule(
                 "`up` is at least 1 deg from parallel to `normal`.",
                 g =>

@@ -1,5 +1,6 @@
 using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
+using Throwright.Engine.Sources;
 using Throwright.Engine.Model;
 using Throwright.Formats.Drawing;
 using Throwright.Shapes.Quantities;
@@ -210,7 +211,11 @@ public static partial class WedgeDrawing
             WedgeKey.Flat => "Flat of the shank in the flat of both bores.",
             _ => "Nothing keys these wedges: hold both while the nut is drawn up, and mark their place on the sheet.",
         });
-        steps.Add("The sheet is taken as flat where the wedges lie: on a curved one they rock. Lay a straight edge on it first.");
+        steps.Add(pair.Case.Curved is not { } curved
+            ? "The sheet is taken as flat where the wedges lie: on a curved one they rock. Lay a straight edge on it first."
+            : !double.IsFinite(pair.SheetGap)
+                ? $"The sheet is curved to R {say.Dimension(curved.Radius)}: wedges as wide as these can't seat on it."
+                : $"The sheet is curved to R {say.Dimension(curved.Radius)}, bulging {(curved.IsTowardPilot ? "toward" : "away from")} the pilot: a flat seat stands off by {say.Dimension(pair.SheetGap)}. {(pair.SheetGap > Published.Get("make/panel-gap").Value ? "Cut the seats to the sheet's radius, or fit flat doublers first." : "That little counts as flat.")}");
         steps.Add("Nut square on both seats; at least one full thread shows beyond it.");
         return steps;
     }

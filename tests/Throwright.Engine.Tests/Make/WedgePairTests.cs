@@ -110,7 +110,7 @@ public class WedgePairTests
     [InlineData(1000, 0.13, 0.005)]
     [InlineData(2000, 0.067, 0.0005)]
     public void Gap_OnACurvedSheet_IsTheWorkedOne(double radius, double gap, double within) =>
-        Assert.Equal(gap, WedgePairSolver.Solve(Worked with { SheetRadius = radius * Mm }).SheetGap / Mm, within);
+        Assert.Equal(gap, WedgePairSolver.Solve(Worked with { Curved = new(radius * Mm, Worked.Tilt.Azimuth + (0.5 * Math.PI), IsTowardPilot: false) }).SheetGap / Mm, within);
 
     [Fact]
     public void Recipe_CutAndCleaned_LeavesTheHeightOfBothWedges()
@@ -188,7 +188,7 @@ public class WedgePairTests
     [Fact]
     public void Rules_OfASoundPair_AreClear()
     {
-        var pair = WedgePairSolver.Solve(Worked with { UsableLength = 25 * Mm, NutHeight = 8 * Mm, ThreadPitch = 1 * Mm, SheetRadius = 2000 * Mm });
+        var pair = WedgePairSolver.Solve(Worked with { UsableLength = 25 * Mm, NutHeight = 8 * Mm, ThreadPitch = 1 * Mm, Curved = new(2000 * Mm, Worked.Tilt.Azimuth + (0.5 * Math.PI), IsTowardPilot: false) });
         Assert.All(MakeRules.Find(pair, Say), f => Assert.True(f.Verdict == Verdict.Clear && f.Sources.Count > 0, f.Sentence));
     }
 
@@ -212,7 +212,7 @@ public class WedgePairTests
             UsableLength = 20 * Mm,
             NutHeight = 8 * Mm,
             ThreadPitch = 1 * Mm,
-            SheetRadius = 200 * Mm,
+            Curved = new(200 * Mm, Worked.Tilt.Azimuth + (0.5 * Math.PI), IsTowardPilot: false),
         };
         var finding = MakeRules.Find(WedgePairSolver.Solve(faulty), Say).Single(f => f.Rule == rule);
         Assert.Equal(verdict, finding.Verdict);
