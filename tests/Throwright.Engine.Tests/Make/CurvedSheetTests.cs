@@ -1,6 +1,5 @@
 using CsCheck;
 using Throwright.Engine.Chain;
-using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Make;
 using Throwright.Engine.Model;
