@@ -9,9 +9,9 @@ import { Stage, canvasOf } from './stage';
 interface Part { name: string; points: number[]; normals: number[]; triangles: number[] }
 interface Body { name: string; kind: string; run: string; colour: string; joints: number[]; home: number[]; parts: Part[] }
 interface Joint { name: string; isTurn: boolean; through: number[]; axis: number[]; from: number; to: number; at: number; leader: number; ratio: number; offset: number }
-interface Lever { run: string; pivot: number[]; axis: number[]; zero: number[]; radius: number; anchor: number[]; rest: number; joint: number; knob: number[]; angle: number[] }
+interface Lever { run: string; name: string; pivot: number[]; axis: number[]; zero: number[]; radius: number; anchor: number[]; rest: number; joint: number; knob: number[]; angle: number[] }
 interface Gap { first: string; second: string; onFirst: number[]; onSecond: number[]; distance: number; hits: boolean }
-interface Model { bodies: Body[]; joints: Joint[]; lines: { run: string; points: number[] }[]; levers: Lever[]; eye: number[] | null; gap: Gap | null }
+interface Model { bodies: Body[]; joints: Joint[]; lines: { run: string; name: string; points: number[] }[]; levers: Lever[]; gates: { name: string; terms: { joint: number; factor: number }[]; most: number }[]; eye: number[] | null; gap: Gap | null }
 interface Reply { onFirst: number[]; onSecond: number[]; text: string }
 interface Page { invokeMethodAsync(name: string, ...args: unknown[]): Promise<Reply | null> }
 
@@ -21,10 +21,14 @@ class View extends Stage {
   private readonly marks = new Group();
   private model: Model | null = null;
   private moved: { object: Object3D; joints: number[]; home: Matrix4 }[] = [];
+  /** Everything that can be picked, with the name it is told by. */
+  private things: { object: Object3D; name: string; run: string }[] = [];
+  private pickedName = '';
   private arms: { group: Object3D; wire: Line; lever: Lever }[] = [];
   private positions: number[] = [];
   private away = 1.4;
   private asking = false;
+  private hovering = false;
   private wanted = false;
   private measuring: Vector3[] = [];
   private lastGap: Reply | null = null;
@@ -35,6 +39,7 @@ class View extends Stage {
     this.turn = 0.6;
     this.scene.add(this.marks);
     document.addEventListener('click', (e) => this.click(e), { signal: this.listeners.signal });
+    canvas.addEventListener('pointermove', (e) => this.hover(e), { signal: this.listeners.signal });
   }
 
   async load(address: string): Promise<void> {
@@ -46,6 +51,7 @@ class View extends Stage {
   show(model: Model): void {
     this.model = model;
     this.positions = this.model.joints.map((j) => j.at);
+    this.measuring = [];
     this.build();
     this.look('gap');
     this.canvas.dataset.mounted = 'true';
@@ -62,6 +68,7 @@ class View extends Stage {
     this.clear(this.content);
     this.moved = [];
     this.arms = [];
+    this.things = [];
     const ink = this.tone('ink'), throwTone = this.tone('throw'), paper = this.tone('paper'), edge = this.tone('edge'), blue = this.tone('blue');
     for (const body of this.model.bodies) {
       const h = body.home;
@@ -94,6 +101,7 @@ class View extends Stage {
       }
       this.content.add(solid);
       this.moved.push({ object: solid, joints: body.joints, home });
+      this.things.push({ object: solid, name: body.name, run: body.run });
       // Thin blue: the ends of each joint's range.
       if (body.kind === 'mover' && body.joints.length > 0 && body.joints.length < 4) {
         for (let corner = 0; corner < 2 ** body.joints.length; corner++) {
@@ -108,7 +116,9 @@ class View extends Stage {
     for (const line of this.model.lines) {
       const points: Vector3[] = [];
       for (let i = 0; i < line.points.length; i += 3) points.push(vector(line.points, i));
-      this.content.add(new Line(new BufferGeometry().setFromPoints(points), new LineBasicMaterial({ color: ink })));
+      const conduit = new Line(new BufferGeometry().setFromPoints(points), new LineBasicMaterial({ color: ink }));
+      this.content.add(conduit);
+      this.things.push({ object: conduit, name: line.name, run: line.run });
     }
 
     for (const lever of this.model.levers) {
@@ -117,15 +127,86 @@ class View extends Stage {
       const shape = [zero.clone().multiplyScalar(lever.radius).addScaledVector(across, half), zero.clone().multiplyScalar(lever.radius).addScaledVector(across, -half), across.clone().multiplyScalar(-half), across.clone().multiplyScalar(half)];
       const plate = new BufferGeometry().setFromPoints([shape[0], shape[1], shape[2], shape[0], shape[2], shape[3]]);
       plate.computeVertexNormals();
-      group.add(new Mesh(plate, new MeshBasicMaterial({ color: paper, side: 2 })), new LineSegments(new EdgesGeometry(plate), new LineBasicMaterial({ color: ink })));
+      const sheet = new Mesh(plate, new MeshBasicMaterial({ color: paper, side: 2 }));
+      sheet.name = lever.name;
+      group.add(sheet, new LineSegments(new EdgesGeometry(plate), new LineBasicMaterial({ color: ink })));
       const wire = new Line(new BufferGeometry().setFromPoints([vector(lever.anchor), vector(lever.pivot)]), new LineBasicMaterial({ color: ink }));
       this.content.add(group, wire);
       this.arms.push({ group, wire, lever });
+      this.things.push({ object: group, name: lever.name, run: lever.run }, { object: wire, name: lever.name, run: lever.run });
     }
 
     this.place();
     this.bounds = new Box3().setFromObject(this.content);
     this.showGap(this.model.gap ? { onFirst: this.model.gap.onFirst, onSecond: this.model.gap.onSecond, text: '' } : null);
+    this.shine();
+    this.draw();
+  }
+
+  /** What is picked stands out with the rest of its run; everything else steps back. */
+  private shine(): void {
+    const own = this.things.filter((t) => t.name === this.pickedName), run = own.find((t) => t.run !== '')?.run;
+    for (const { object, name, run: of } of this.things) {
+      const fades = own.length > 0 && name !== this.pickedName && (run === undefined || of !== run);
+      object.traverse((o) => {
+        const material = (o as Partial<Mesh>).material;
+        for (const m of Array.isArray(material) ? material : material ? [material] : []) {
+          m.userData.whole ??= m.opacity;
+          m.opacity = m.userData.whole * (fades ? 0.2 : 1);
+          m.transparent = m.opacity < 1;
+          m.needsUpdate = true;
+        }
+      });
+    }
+    this.canvas.dataset.picked = own.length > 0 ? this.pickedName : '';
+  }
+
+  /** Picked elsewhere on the page: shown here. */
+  pick(name: string): void {
+    this.pickedName = name;
+    this.shine();
+    const own = this.things.find((t) => t.name === name);
+    if (own) {
+      // Where it is seen, px: its middle.
+      const p = new Box3().setFromObject(own.object).getCenter(new Vector3()).project(this.camera);
+      this.canvas.dataset.at = `${Math.round(((p.x + 1) / 2) * this.canvas.clientWidth)},${Math.round(((1 - p.y) / 2) * this.canvas.clientHeight)}`;
+    }
+    this.draw();
+  }
+
+  /** Two places with names that were chosen elsewhere on the page: the line between them. */
+  measure(places: number[][]): void {
+    this.measuring = places.map((p) => vector(p));
+    this.showGap(this.lastGap);
+    this.draw();
+  }
+
+  /** How far a joint may go with the others where they are: its own stops, and the limits that joints have together. */
+  private rangeOf(index: number): { from: number; to: number; low: string; high: string } {
+    const joint = this.model!.joints[index];
+    let [from, to, low, high] = [joint.from, joint.to, '', ''];
+    for (const gate of this.model!.gates) {
+      let factor = 0, rest = gate.most;
+      for (const term of gate.terms)
+        if (term.joint === index) factor += term.factor;
+        else if (term.joint >= 0) rest -= term.factor * this.positions[term.joint];
+      if (factor > 0 && rest / factor < to) [to, high] = [rest / factor, gate.name];
+      else if (factor < 0 && rest / factor > from) [from, low] = [rest / factor, gate.name];
+    }
+    // Where the others stand beyond a limit already, this one stays.
+    return from > to ? { from: this.positions[index], to: this.positions[index], low, high } : { from, to, low, high };
+  }
+
+  /** Puts a joint as near to a position as its limits let it, and everything linked with it; its slider goes along. */
+  private put(index: number, wanted: number): void {
+    const { from, to, low, high } = this.rangeOf(index);
+    this.positions[index] = Math.min(to, Math.max(from, wanted));
+    const slider = document.querySelector<HTMLInputElement>(`input[data-index="${index}"]`);
+    if (slider) {
+      slider.value = String(this.positions[index]);
+      this.tell(slider, wanted > to ? high : wanted < from ? low : '');
+    }
+    this.place();
     this.draw();
   }
 
@@ -153,6 +234,7 @@ class View extends Stage {
     for (const { object, joints, home } of this.moved) {
       object.matrixAutoUpdate = false;
       object.matrix.copy(this.pose(joints, (j) => this.positions[j]).multiply(home));
+      object.matrixWorldNeedsUpdate = true;
     }
 
     // Knob, wire and arm move together: the arm's angle at the knob's place comes from the program's own curve.
@@ -238,13 +320,103 @@ class View extends Stage {
     this.draw();
   }
 
-  /** Distance between two places that were clicked: of the picture, to the tenth of a millimetre of its corners. */
-  protected override picked(e: PointerEvent): void {
+  private hitAt(e: PointerEvent): { point: Vector3; object: Object3D; name: string } | null {
     const box = this.canvas.getBoundingClientRect();
     const ray = new Raycaster();
+    // A wire is thin: a finger's breadth at the distance looked from is near enough.
+    ray.params.Line.threshold = 0.006 * this.away;
     ray.setFromCamera(new Vector2(((e.clientX - box.left) / box.width) * 2 - 1, 1 - ((e.clientY - box.top) / box.height) * 2), this.camera);
-    const hit = ray.intersectObjects(this.moved.map((m) => m.object), true).find((h) => h.object instanceof Mesh && h.object.name);
-    const text = document.getElementById('measured');
+    const found = ray.intersectObjects(this.things.map((t) => t.object), true)
+      .filter((h) => h.object instanceof Mesh ? h.object.name !== '' : this.things.some((t) => t.object === h.object))
+      .filter((h) => this.cut.distanceToPoint(h.point) >= 0);
+    // A wire just in front of or behind a surface is hit as well as the surface: the surface counts, unless the wire is clearly nearer.
+    const hit = found.find((h) => h.object instanceof Mesh || !found.some((o) => o.object instanceof Mesh && o.distance < h.distance + 0.02));
+    if (!hit) return null;
+    const thing = this.things.find((t) => { for (let o: Object3D | null = hit.object; o; o = o.parent) if (o === t.object) return true; return false; });
+    return thing ? { point: hit.point, object: thing.object, name: thing.name } : null;
+  }
+
+  /** Under the pointer: whether it can be taken hold of is shown before it is tried. */
+  private hover(e: PointerEvent): void {
+    if (e.buttons !== 0 || this.hovering) return;
+    this.hovering = true;
+    requestAnimationFrame(() => {
+      this.hovering = false;
+      const hit = this.model ? this.hitAt(e) : null;
+      this.canvas.dataset.over = hit?.name ?? '';
+      this.canvas.style.cursor = hit ? (this.freeOf(hit.object).length > 0 ? 'grab' : 'pointer') : '';
+    });
+  }
+
+  /** Free joints that move it. */
+  private freeOf(object: Object3D): number[] {
+    const body = this.moved.find((m) => m.object === object), arm = this.arms.find((a) => a.group === object || a.wire === object);
+    const moving = body ? body.joints : arm && arm.lever.joint >= 0 ? [arm.lever.joint] : [];
+    return [...new Set(moving.map((j) => this.model!.joints[j].leader >= 0 ? this.model!.joints[j].leader : j))].filter((j) => this.model!.joints[j].to > this.model!.joints[j].from);
+  }
+
+  /**
+   * A hand on something that moves: of all joints that move the place it holds, the one that goes the hand's way follows it, as far as its
+   * limits let it, and all that is linked goes along.
+   */
+  protected override taken(start: PointerEvent): ((e: PointerEvent) => void) | null {
+    const hit = this.hitAt(start);
+    if (!hit || !this.model) return null;
+    const arm = this.arms.find((a) => a.group === hit.object || a.wire === hit.object), free = this.freeOf(hit.object);
+    if (free.length === 0) return null;
+    const held = arm?.wire === hit.object ? arm.group : hit.object;
+    held.updateWorldMatrix(true, false);
+    const local = held.worldToLocal(hit.point.clone()), box = this.canvas.getBoundingClientRect();
+    const seen = (index: number, q: number): Vector2 => {
+      const was = this.positions[index];
+      this.positions[index] = q;
+      this.place();
+      held.updateWorldMatrix(true, false);
+      const p = held.localToWorld(local.clone()).project(this.camera);
+      this.positions[index] = was;
+      this.place();
+      return new Vector2(((p.x + 1) / 2) * box.width, ((1 - p.y) / 2) * box.height);
+    };
+    /** How the place that is held goes over the screen, px for each rad or m. */
+    const rate = (index: number): Vector2 => {
+      const joint = this.model!.joints[index], step = 0.002 * (joint.to - joint.from), q = this.positions[index];
+      return seen(index, q + step).sub(seen(index, q - step)).divideScalar(2 * step);
+    };
+    const from = new Vector2(start.clientX - box.left, start.clientY - box.top);
+    let chosen = -1;
+    return (e) => {
+      const hand = new Vector2(e.clientX - box.left, e.clientY - box.top);
+      if (chosen < 0) {
+        const way = hand.clone().sub(from).normalize();
+        let best = 0;
+        for (const index of free) {
+          const r = rate(index), joint = this.model!.joints[index];
+          // Its whole range, as it would be seen along the hand's way; nearly end on it can't be drawn.
+          const reach = Math.abs(r.dot(way)) * (joint.to - joint.from), turn = r.length() > 0 ? Math.abs(r.dot(way)) / r.length() : 0;
+          const fit = reach < 3 ? 0 : turn;
+          if (fit > best) [best, chosen] = [fit, index];
+        }
+        if (chosen < 0) return;
+        this.canvas.dataset.dragged = this.model!.joints[chosen].name;
+      }
+      let q = this.positions[chosen];
+      const joint = this.model!.joints[chosen];
+      for (let i = 0; i < 4; i++) {
+        const at = seen(chosen, q), was = this.positions[chosen];
+        this.positions[chosen] = q;
+        const r = rate(chosen);
+        this.positions[chosen] = was;
+        if (r.lengthSq() === 0) break;
+        q = Math.min(joint.to + 0.5 * (joint.to - joint.from), Math.max(joint.from - 0.5 * (joint.to - joint.from), q + hand.clone().sub(at).dot(r) / r.lengthSq()));
+      }
+      this.put(chosen, q);
+      void this.ask();
+    };
+  }
+
+  /** What was clicked is picked; between two places that were clicked, the distance of the picture, to the tenth of a millimetre of its corners. */
+  protected override picked(e: PointerEvent): void {
+    const hit = this.hitAt(e), text = document.getElementById('measured');
     if (!hit) {
       this.measuring = [];
       if (text) text.textContent = '';
@@ -254,11 +426,13 @@ class View extends Stage {
       if (text) {
         const inches = document.querySelector('.switch [aria-pressed="true"]')?.textContent === 'in';
         const d = this.measuring.length === 2 ? this.measuring[0].distanceTo(this.measuring[1]) : 0;
-        text.textContent = this.measuring.length === 2 ? `Between the two places: ${inches ? `${(d / 0.0254).toFixed(2)} in` : `${(d * 1000).toFixed(0)} mm`}.` : `First place: ${hit.object.name}.`;
+        text.textContent = this.measuring.length === 2 ? `Between the two places clicked: ${inches ? `${(d / 0.0254).toFixed(2)} in` : `${(d * 1000).toFixed(0)} mm`}, of the picture.` : `First place: on ${hit.name}.`;
       }
     }
+    this.pick(hit?.name ?? '');
     this.showGap(this.lastGap);
     this.draw();
+    void this.page.invokeMethodAsync('Pick', hit?.name ?? '').catch(() => null);
   }
 
   protected slide(slider: HTMLInputElement): void {
@@ -271,20 +445,19 @@ class View extends Stage {
       if (at) at.textContent = share === 0 ? 'whole' : `${slider.value} % from the right`;
       this.draw();
     } else if (slider.dataset.index) {
-      this.positions[Number(slider.dataset.index)] = Number(slider.value);
-      this.tell(slider);
-      this.place();
-      this.draw();
+      this.put(Number(slider.dataset.index), Number(slider.value));
       void this.ask();
     }
   }
 
-  private tell(slider: HTMLInputElement): void {
+  /** @param stop Name of the limit that stopped it; empty: none. */
+  private tell(slider: HTMLInputElement, stop = ''): void {
     const out = document.querySelector<HTMLElement>(`output[data-of="${slider.id}"]`);
     const v = Number(slider.value), inches = document.querySelector('.switch [aria-pressed="true"]')?.textContent === 'in';
     const text = slider.dataset.kind === 'turn' ? `${((v * 180) / Math.PI).toFixed(1)}°` : inches ? `${(v / 0.0254).toFixed(3)} in` : `${(v * 1000).toFixed(1)} mm`;
-    if (out) out.textContent = text.replace('-', '−');
-    slider.setAttribute('aria-valuetext', text);
+    const said = text.replace('-', '−') + (stop ? `, stopped: ${stop}` : '');
+    if (out) out.textContent = said;
+    slider.setAttribute('aria-valuetext', said);
   }
 
   private click(e: MouseEvent): void {

@@ -55,6 +55,9 @@ export abstract class Stage {
   /** A slider of the page was moved. */
   protected abstract slide(slider: HTMLInputElement): void;
 
+  /** A hand took hold of something that moves: what follows the hand from here on. Null: the picture is turned. */
+  protected taken(_at: PointerEvent): ((e: PointerEvent) => void) | null { return null; }
+
   /** A place of the picture was clicked, not dragged. */
   protected picked(_at: PointerEvent): void { /* Nothing to pick. */ }
 
@@ -113,10 +116,11 @@ export abstract class Stage {
   private grab(start: PointerEvent): void {
     this.canvas.setPointerCapture(start.pointerId);
     let [x, y, way] = [start.clientX, start.clientY, 0];
-    const done = new AbortController();
+    const done = new AbortController(), follow = this.taken(start);
     this.canvas.addEventListener('pointermove', (e) => {
       way += Math.abs(e.clientX - x) + Math.abs(e.clientY - y);
-      this.turned((x - e.clientX) * 0.008, (e.clientY - y) * 0.008);
+      if (follow === null) this.turned((x - e.clientX) * 0.008, (e.clientY - y) * 0.008);
+      else if (way >= 4) follow(e);
       [x, y] = [e.clientX, e.clientY];
     }, { signal: done.signal });
     for (const end of ['pointerup', 'pointercancel'] as const)

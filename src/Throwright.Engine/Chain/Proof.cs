@@ -25,13 +25,18 @@ internal static class Proof
     /// <summary>Order of the engine's knobs; each finding stands at one run: carburettor heat's at its own, the order's at the throttle or, without one, the mixture.</summary>
     private static IEnumerable<Finding> Panel(Aircraft aircraft, Run run, FigureWriter say)
     {
-        var knobs = aircraft.Runs
-            .Where(r => r.CockpitEnd?.Hole is not null)
-            .Select(r => new PanelPlace(RunWords.Of(r).Name, r.Function, r.CockpitEnd!.Knob, r.CockpitEnd.Hole!.Buttline.Nominal.Metres, r.CockpitEnd.Hole.Waterline.Nominal.Metres))
-            .ToList();
+        var knobs = KnobsOf(aircraft);
         var first = aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Throttle) ?? aircraft.Runs.FirstOrDefault(r => r.Function == ControlFunction.Mixture);
         return PanelOrder.Find(knobs, say).Where(f => f.Rule == PanelOrder.CarburettorHeat ? run.Function == ControlFunction.CarburettorHeat : f.Rule == PanelOrder.Shapes ? run.Function == ControlFunction.Mixture : ReferenceEquals(run, first));
     }
+
+    /// <summary>Knobs whose place is in the file.</summary>
+    internal static IReadOnlyList<PanelPlace> KnobsOf(Aircraft aircraft) =>
+    [
+        .. aircraft.Runs
+            .Where(r => r.CockpitEnd?.Hole is not null)
+            .Select(r => new PanelPlace(RunWords.Of(r).Name, r.Function, r.CockpitEnd!.Knob, r.CockpitEnd.Hole!.Buttline.Nominal.Metres, r.CockpitEnd.Hole.Waterline.Nominal.Metres)),
+    ];
 
     internal static ProveCase CaseFor(Aircraft aircraft, RunAnswer answer)
     {

@@ -65,6 +65,8 @@ public static class MaintainSolver
         foreach (var (name, reading, value) in Read)
         {
             var limits = reading switch { "knobAtPush" => of.KnobAtPush, "knobAtPull" => of.KnobAtPull, "lostMotion" => of.LostMotion, _ => of.Pull };
+            // Less lost motion than expected is no fault: its limit is an "or less".
+            var (least, most) = (reading == "lostMotion" ? null : limits?.Least, limits?.Most);
             var read = history.Where(h => value(h.Entry) is not null).ToList();
             if (read.Count == 0)
                 continue;
@@ -79,14 +81,14 @@ public static class MaintainSolver
                 double x = line.Average(p => p.Item1), y = line.Average(p => p.Item2), spread = line.Sum(p => (p.Item1 - x) * (p.Item1 - x));
                 rate = line.Sum(p => (p.Item1 - x) * (p.Item2 - y)) / spread;
                 error = 2 * (reading == "pull" ? of.ForceError : of.LengthError) / Math.Sqrt(spread);
-                if (limits is { } l && rate is { } r && Math.Abs(r) > error)
+                if (rate is { } r && Math.Abs(r) > error && (r > 0 ? most : least) is { } limit)
                 {
-                    var at = x + (((r > 0 ? l.Most : l.Least) - y) / r);
+                    var at = x + ((limit - y) / r);
                     reaches = at <= line[^1].Item1 + 10 ? at : null;
                 }
             }
 
-            yield return new(name, reading, points, limits?.Least, limits?.Most, rate, reaches) { From = from, PerYearError = error };
+            yield return new(name, reading, points, least, most, rate, reaches) { From = from, PerYearError = error };
         }
     }
 

@@ -47,7 +47,7 @@ public static class PanelOrder
             };
         }
 
-        if (mixture is not null && knobs.Where(k => k != mixture).MinBy(k => Apart2(k, mixture)) is { } beside)
+        if (mixture is not null && Beside(knobs) is { } beside)
         {
             var same = beside.Shape == mixture.Shape;
             yield return new()
@@ -76,6 +76,10 @@ public static class PanelOrder
             Sources = [source],
         };
     }
+
+    /// <summary>The knob nearest to the mixture; null: no mixture, or nothing beside it.</summary>
+    public static PanelPlace? Beside(IReadOnlyList<PanelPlace> knobs) =>
+        knobs.FirstOrDefault(k => k.Function == ControlFunction.Mixture) is { } mixture ? knobs.Where(k => k != mixture).MinBy(k => Apart2(k, mixture)) : null;
 
     private static double Apart2(PanelPlace a, PanelPlace b) => ((a.Right - b.Right) * (a.Right - b.Right)) + ((a.Up - b.Up) * (a.Up - b.Up));
 }

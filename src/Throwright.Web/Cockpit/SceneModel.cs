@@ -12,6 +12,9 @@ namespace Throwright.Web.Cockpit;
 public sealed record SceneModel(
     IReadOnlyList<SceneBody> Bodies, IReadOnlyList<SceneJoint> Joints, IReadOnlyList<SceneLine> Lines, IReadOnlyList<SceneLever> Levers, double[]? Eye, SceneGap? Gap)
 {
+    /// <summary>Limits that joints have together.</summary>
+    public IReadOnlyList<SceneGate> Gates { get; init; } = [];
+
     /// <summary>A plane counts for 20 m each way; as much is drawn of it as lies near the rest.</summary>
     private const double Endless = 5;
     private const double PlaneHalf = 0.8;
@@ -36,11 +39,85 @@ public sealed record SceneModel(
         return new(
             [.. bodies.Select(b => BodyOf(b, handles.GetValueOrDefault(b.Name), joints, middle)), .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(SheetOf)],
             [.. joints.Select((j, i) => new SceneJoint(j.Name, j.Kind == JointKind.Turn, Xyz(j.Through), Xyz(j.Axis), j.From, j.To, at[i], j.Drive is null ? -1 : joints.IndexOf(j.Free), j.Drive?.Ratio ?? 0, j.Drive?.Offset ?? 0))],
-            [.. runs.Where(r => r.Route?.Lie is not null).Select(r => new SceneLine(r.Run.Id, [.. r.Route!.Lie!.Shape.Nodes.SelectMany(n => Xyz(n.Point))]))],
+            [.. runs.Where(r => r.Route?.Lie is not null).Select(r => new SceneLine(r.Run.Id, ConduitName(r.Run), [.. r.Route!.Lie!.Shape.Nodes.SelectMany(n => Xyz(n.Point))]))],
             levers,
             aircraft.Pilot?.Eye is { } eye ? Xyz(At(eye)) : null,
-            pair is null ? null : GapOf(pair));
+            pair is null ? null : GapOf(pair))
+        {
+            Gates = [.. bodies.SelectMany(b => b.Joints.Gates).Distinct().Select(g => GateOf(g, joints))],
+        };
     }
+
+    /// <summary>Everything that can be picked: bodies and sheets, then each run's arm and conduit. Name, and the run it belongs to (may be empty).</summary>
+    public static IReadOnlyList<ScenePick> PicksOf(Aircraft aircraft, CockpitAnswer cockpit)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        ArgumentNullException.ThrowIfNull(cockpit);
+        var handles = cockpit.Handles.ToDictionary(h => h.Name, h => h.Run.Id);
+        return
+        [
+            .. cockpit.Clearance.Case.Bodies.Select(b => new ScenePick(b.Name, handles.GetValueOrDefault(b.Name, ""), "")),
+            .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(s => new ScenePick(SheetName(s), "", "")),
+            .. aircraft.Runs.Where(r => r.LeverEnd?.Placed is not null).Select(r => new ScenePick(ArmName(r), r.Id, "lever")),
+            .. aircraft.Runs.Where(r => r.Cable is { Supports.Count: > 0 } or { Ends: { Leaves: not null } or { Arrives: not null } }).Select(r => new ScenePick(ConduitName(r), r.Id, "conduit")),
+        ];
+    }
+
+    /// <summary>Every place that the file gives a name: for measuring from one to the other.</summary>
+    public static IReadOnlyList<ScenePlace> PlacesOf(Aircraft aircraft)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        var places = new List<ScenePlace>();
+        void Put(string name, PointAt? at)
+        {
+            if (at is { IsKnown: true })
+                places.Add(new(name, Xyz(At(at))));
+        }
+
+        Put("pilot's eye", aircraft.Pilot?.Eye);
+        foreach (var point in aircraft.Points)
+            Put(point.Name, point.At);
+        foreach (var run in aircraft.Runs)
+        {
+            Put($"hole of {NameOf(run)}", run.CockpitEnd?.Hole);
+            Put($"arm's pivot of {NameOf(run)}", run.LeverEnd?.Placed?.Pivot);
+            Put($"anchor of {NameOf(run)}", run.LeverEnd?.Placed?.Anchor);
+        }
+
+        foreach (var sheet in aircraft.Sheets)
+        {
+            foreach (var (corner, i) in sheet.Outline.Select((c, i) => (c, i)))
+                Put($"{SheetName(sheet)}, corner {i + 1}", corner);
+        }
+
+        return [.. places.DistinctBy(p => p.Name)];
+    }
+
+    /// <summary>Straight from one to the other, m; null: one of them is not chosen.</summary>
+    public static double? Between(ScenePlace? from, ScenePlace? to) =>
+        from is null || to is null ? null : (new Vector3(to.At[0], to.At[1], to.At[2]) - new Vector3(from.At[0], from.At[1], from.At[2])).Size;
+
+    private static SceneGate GateOf(JointGate gate, List<Joint> joints)
+    {
+        // A joint that follows another counts as that one.
+        var most = gate.Most;
+        var terms = new List<SceneTerm>();
+        foreach (var term in gate.Terms)
+        {
+            most -= term.Factor * (term.Joint.Drive?.Offset ?? 0);
+            terms.Add(new(joints.IndexOf(term.Joint.Free), term.Factor * (term.Joint.Drive?.Ratio ?? 1)));
+        }
+
+        return new(gate.Name, terms, most);
+    }
+
+    private static string NameOf(Run run) => run.Label.Length > 0 ? run.Label : run.Id;
+
+    private static string ArmName(Run run) => $"{NameOf(run)} lever";
+
+    private static string ConduitName(Run run) => $"{NameOf(run)} conduit";
+
+    private static string SheetName(Sheet sheet) => sheet.Id.Replace('-', ' ');
 
     /// <summary>The pair that comes nearest, of one run's handle or of all.</summary>
     public static PairClearance? Nearest(CockpitAnswer cockpit, string? run)
@@ -127,7 +204,7 @@ public sealed record SceneModel(
             triangles.AddRange([0, i, i + 1, n, n + i + 1, n + i]);
         for (var i = 0; i < n; i++)
             triangles.AddRange([i, n + i, (i + 1) % n, (i + 1) % n, n + i, n + ((i + 1) % n)]);
-        return new(sheet.Id, "sheet", "", "", [], [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0], [new(sheet.Id, Whole(all), [], triangles)]);
+        return new(SheetName(sheet), "sheet", "", "", [], [1, 0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0], [new(sheet.Id, Whole(all), [], triangles)]);
     }
 
     private static SceneLever LeverOf(RunAnswer run, HandleMount? handle, List<Joint> joints)
@@ -139,7 +216,7 @@ public sealed record SceneModel(
         var pull = handle is null ? -1 : joints.IndexOf(handle.Body.Joints.Joints.First(j => j.Kind == JointKind.Slide));
         var curve = run.Curve?.Points.OrderBy(p => p.KnobPulling).ToList() ?? [];
         return new(
-            run.Run.Id, Xyz(At(placed.Pivot) + (placed.AlongAxis.Nominal.Metres * axis)), Xyz(axis), Xyz(zero), run.Sweep!.Case.Radius, Xyz(At(placed.Anchor)), run.Sweep.PushAngle, pull,
+            run.Run.Id, ArmName(run.Run), Xyz(At(placed.Pivot) + (placed.AlongAxis.Nominal.Metres * axis)), Xyz(axis), Xyz(zero), run.Sweep!.Case.Radius, Xyz(At(placed.Anchor)), run.Sweep.PushAngle, pull,
             [.. curve.Select(p => p.KnobPulling)], [.. curve.Select(p => p.ArmAngle)]);
     }
 
@@ -166,13 +243,27 @@ public sealed record ScenePart(string Name, IReadOnlyList<int> Points, IReadOnly
 public sealed record SceneJoint(string Name, bool IsTurn, double[] Through, double[] Axis, double From, double To, double At, int Leader, double Ratio, double Offset);
 
 /// <summary>A conduit's centre line.</summary>
-public sealed record SceneLine(string Run, IReadOnlyList<double> Points);
+public sealed record SceneLine(string Run, string Name, IReadOnlyList<double> Points);
 
 /// <summary>A lever end: its arm turns as the knob is pulled.</summary>
 /// <param name="Joint">The joint that pulls it; -1: none.</param>
 /// <param name="Knob">Knob places, m, and the arm angle at each, rad.</param>
 public sealed record SceneLever(
-    string Run, double[] Pivot, double[] Axis, double[] Zero, double Radius, double[] Anchor, double Rest, int Joint, IReadOnlyList<double> Knob, IReadOnlyList<double> Angle);
+    string Run, string Name, double[] Pivot, double[] Axis, double[] Zero, double Radius, double[] Anchor, double Rest, int Joint, IReadOnlyList<double> Knob, IReadOnlyList<double> Angle);
 
 /// <summary>The nearest two points.</summary>
 public sealed record SceneGap(string First, string Second, double[] OnFirst, double[] OnSecond, double Distance, bool Hits);
+
+/// <summary>Positions that joints can't take together: the sum of factor times position is at most Most.</summary>
+public sealed record SceneGate(string Name, IReadOnlyList<SceneTerm> Terms, double Most);
+
+/// <param name="Joint">Index of a free joint; -1: one that the picture has not.</param>
+public sealed record SceneTerm(int Joint, double Factor);
+
+/// <summary>Something that can be picked.</summary>
+/// <param name="Run">Id of the run it belongs to; empty: none.</param>
+/// <param name="End">"lever" or "conduit" for a run's far end; empty: a body or a sheet.</param>
+public sealed record ScenePick(string Name, string Run, string End);
+
+/// <summary>A place with a name. m, aircraft axes.</summary>
+public sealed record ScenePlace(string Name, double[] At);

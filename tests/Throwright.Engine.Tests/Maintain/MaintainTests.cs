@@ -31,6 +31,18 @@ public sealed class MaintainTests
         Assert.Equal(2027 + ((8e-3 - drift.Least.Value) / 1e-3), drift.ReachesLimit!.Value, 0.02);
     }
 
+    [Theory]
+    [InlineData(0.0, DriftState.Still)]
+    [InlineData(9.0, DriftState.Outside)]
+    public void LostMotion_IsLimitedAboveOnly(double mm, DriftState state)
+    {
+        // "... or less": none at all is no fault.
+        AsBuilt Read(string date) => At(date, 9) with { LostMotion = Runs.Mm(mm) };
+        var drift = Upkeep.Of(Runs.Aircraft, (Installations.Sound with { AsBuilt = [Read("2026-01-01"), Read("2027-01-01")] }).Prove()).Drifts.Single(d => d.Reading == "lostMotion");
+        Assert.Equal((null, state), (drift.Least, drift.State));
+        Assert.NotNull(drift.Most);
+    }
+
     [Fact]
     public void Drift_OfOneReading_IsNoLine() =>
         Assert.Null(Upkeep.Of(Runs.Aircraft, (Installations.Sound with { AsBuilt = [At("2026-01-01", 9)] }).Prove()).Drifts[0].PerYear);
