@@ -14,10 +14,11 @@ namespace Throwright.Engine.Chain;
 public static class RunCheck
 {
     /// <summary>Every run of the aircraft, in the order of the file.</summary>
-    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort, CockpitEffort? cockpit = null)
+    /// <param name="known">Lies that may serve again, e.g. of another aircraft of the same type.</param>
+    public static AircraftAnswer Check(Aircraft aircraft, LadderEffort effort, CockpitEffort? cockpit = null, KnownLies? known = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
-        var known = new KnownLies();
+        known ??= new();
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
         var threads = cockpit?.Threads ?? 1;
         var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort, known: known));

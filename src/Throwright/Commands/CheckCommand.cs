@@ -44,7 +44,7 @@ internal static class CheckCommand
             new(
                 parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(curves), parsed.GetValue(plain), parsed.GetValue(ladder)!, parsed.GetValue(run),
                 parsed.GetValue(tries) ?? [], new(parsed.GetValue(samples), parsed.GetValue(seed)),
-                UsualCockpit with { Tolerance = ToleranceOf(parsed.GetValue(tolerance)!)!.Value, MostBoxes = parsed.GetValue(boxes) }, parsed.GetValue(threads)),
+                UsualCockpit with { Tolerance = ToleranceOf(parsed.GetValue(tolerance)!)!.Value, MostBoxes = parsed.GetValue(boxes) }, parsed.GetValue(threads), new()),
             cancel)));
         return command;
     }
@@ -59,8 +59,9 @@ internal static class CheckCommand
     private static double? ToleranceOf(string text) =>
         UnitText.TryRead<Length>(text, out var read, out _) && read.IsExact && read.Nominal.Metres is >= 1e-6 and <= 0.01 ? read.Nominal.Metres : null;
 
+    /// <param name="Known">Aircraft of one type have the same runs: what is laid in one file serves the next.</param>
     private sealed record Wishes(
-        string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, CockpitEffort Cockpit, int Threads);
+        string[] Files, bool Json, bool Curves, bool Plain, string Ladder, string? Run, string[] Tries, LadderEffort Effort, CockpitEffort Cockpit, int Threads, KnownLies Known);
 
     private static int Check(Wishes wishes, CancellationToken cancel)
     {
@@ -140,7 +141,7 @@ internal static class CheckCommand
                 Console.Error.Write($"\rclearance: {done} of {all} pairs\r");
         };
         // The search for the tilt that cures a clash costs more than all else together; for one file among many, `solve mount` does it.
-        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Cures = !isOneOfMany, Meshes = meshes.GetValueOrDefault, Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel });
+        var answer = RunCheck.Check(aircraft, wishes.Effort, wishes.Cockpit with { Cures = !isOneOfMany, Meshes = meshes.GetValueOrDefault, Threads = isOneOfMany ? 1 : wishes.Threads, Progress = progress, Cancel = cancel }, wishes.Known);
         cancel.ThrowIfCancellationRequested();
         return answer;
     }

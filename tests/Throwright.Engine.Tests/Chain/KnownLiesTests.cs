@@ -70,4 +70,15 @@ public class KnownLiesTests
         Assert.Empty(RunCheck.CheckWith(aircraft, Laid(), Runs.Quick, cockpit, () => null).Ends);
         Assert.NotEmpty(RunCheck.CheckWith(aircraft, Laid(), Runs.Quick, cockpit, () => []).Ends);
     }
+
+    [Fact]
+    public void Aircraft_OfTheSameType_ShareTheirLies()
+    {
+        var known = new KnownLies();
+        Aircraft one = Runs.Aircraft with { Name = "one", Runs = [Laid()] }, other = one with { Name = "other" };
+        var first = RunCheck.Check(one, Runs.Quick, null, known);
+        var second = RunCheck.Check(other, Runs.Quick, null, known);
+        Assert.Same(first.Runs[0].Route!.Lie, second.Runs[0].Route!.Lie);
+        Assert.Equal(RunCheck.Check(other, Runs.Quick).Runs[0].Figures, second.Runs[0].Figures);
+    }
 }
