@@ -29,17 +29,21 @@ public static class TapeRules
             yield break;
         }
 
+        // What the tape's limits make of the place says nothing while one of the readings is wrong.
+        var agree = point.Suspects.Count == 0;
         var worst = point.Axes[0].Sigma;
-        var fine = worst <= mostSigma.Value;
+        var fine = agree && worst <= mostSigma.Value;
         yield return new()
         {
             Rule = Point,
             Verdict = fine ? Verdict.Clear : Verdict.Caution,
-            Sentence = $"The point is known to {say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}.",
+            Sentence = agree
+                ? $"The point is known to {say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}."
+                : $"How well the point is known can't be told while its readings disagree, wanted {say.Length(2 * mostSigma.Value)}; what rests on its place is no better.",
             Figure = "point-uncertainty",
             Limit = new(mostSigma.Value, QuantityKind.Length, false),
             Sources = [mostSigma.Source, Derived],
-            Remedies = !fine && point.Next is { } next ? [new($"Measure from {next.From.Name} too: {say.Length(2 * next.Sigma, Rounding.Up)} along the worst axis.")] : [],
+            Remedies = agree && !fine && point.Next is { } next ? [new($"Measure from {next.From.Name} too: {say.Length(2 * next.Sigma, Rounding.Up)} along the worst axis.")] : [],
         };
 
         var named = string.Join(", ", point.Suspects.Select(s => s.Name));

@@ -80,11 +80,21 @@ public sealed record NoPoint(NoPointReason Reason, EquatableList<Vector3> Candid
         {
             NoPointReason.TooFewReadings => "Three distances from three known points are needed at least; a fourth checks them.",
             NoPointReason.KnownPointsInLine => "The known points lie in one line: the point can be anywhere on a circle around it. Measure from a point off the line.",
-            NoPointReason.Mirrored => $"Two places fit, {Two(say)}: say on which side it is (right of, left of, above, below, forward of, aft of), or measure from a point off the plane of the others.",
-            NoPointReason.HintDoesNotTell => $"Two places fit, {Two(say)}, and the side named doesn't tell them apart.",
+            NoPointReason.Mirrored => $"Two places fit, {Two(say)}. {Sides()}, or measure from a point off the plane of the others.",
+            NoPointReason.HintDoesNotTell => $"Two places fit, {Two(say)}, and the side named doesn't tell them apart. {Sides()}.",
             NoPointReason.DoNotMeet => "The distances don't meet in one point: one of them or a known point is wrong.",
             _ => "The point lies in the plane of the known points: how far it is off that plane can't be told. Measure from a point well off the plane.",
         };
+    }
+
+    /// <summary>The two words that part the places, as they are typed.</summary>
+    private string Sides()
+    {
+        var way = Candidates[0] - Candidates[1];
+        var (x, y, z) = (Math.Abs(way.X), Math.Abs(way.Y), Math.Abs(way.Z));
+        var (more, less, at) = x >= y && x >= z ? ("aftOf", "forwardOf", way.X) : y >= z ? ("rightOf", "leftOf", way.Y) : ("above", "below", way.Z);
+        var (first, second) = at > 0 ? (more, less) : (less, more);
+        return $"Write \"side\": \"{first}\" beside the distances for the first, \"side\": \"{second}\" for the second";
     }
 
     private string Two(FigureWriter say) => string.Join(" and ", Candidates.Select(c => $"({say.LengthNumber(c.X)}, {say.LengthNumber(c.Y)}, {say.LengthNumber(c.Z)})")) + " " + say.LengthUnitName;

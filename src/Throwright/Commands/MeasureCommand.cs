@@ -77,7 +77,8 @@ internal static class MeasureCommand
             rows.Add(
             [
                 point.Point.Name, say.LengthNumber(solved.Place.X), say.LengthNumber(solved.Place.Y), say.LengthNumber(solved.Place.Z),
-                $"{Up(sigma.X)} {Up(sigma.Y)} {Up(sigma.Z)}", Up(solved.Axes[0].Sigma), $"{point.Case!.Readings.Count}",
+                .. solved.Suspects.Count == 0 ? (string[])[$"{Up(sigma.X)} {Up(sigma.Y)} {Up(sigma.Z)}", Up(solved.Axes[0].Sigma)] : ["they disagree", "?"],
+                $"{point.Case!.Readings.Count}",
             ]);
         }
 

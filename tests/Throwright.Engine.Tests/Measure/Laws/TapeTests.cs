@@ -121,6 +121,21 @@ public class TapeTests
         var finding = TapeRules.Find(TapeSolver.Solve(wrong), limit, Say).Single(x => x.Rule == TapeRules.Readings);
         Assert.Equal(Verdict.Caution, finding.Verdict);
         Assert.Contains("from C disagrees", finding.Sentence);
+        // The place that such readings give is not known to what the tape alone would let one think.
+        var known = TapeRules.Find(TapeSolver.Solve(wrong), limit, Say).Single(x => x.Rule == TapeRules.Point);
+        Assert.Equal(Verdict.Caution, known.Verdict);
+        Assert.Contains("can't be told while its readings disagree", known.Sentence);
+    }
+
+    /// <summary>The refusal says what to type: of two places the first by its word, the second by the other.</summary>
+    [Theory]
+    [InlineData(1, 0, 0, "aftOf", "forwardOf")]
+    [InlineData(0, -2, 1, "leftOf", "rightOf")]
+    [InlineData(0.1, 0, -0.2, "below", "above")]
+    public void MirroredPlaces_AreParted_InTheWordsOfTheFile(double x, double y, double z, string first, string second)
+    {
+        NoPoint refusal = new(NoPointReason.Mirrored, [new(x, y, z), new(0, 0, 0)]);
+        Assert.Contains($"\"side\": \"{first}\" beside the distances for the first, \"side\": \"{second}\" for the second", refusal.Say(Say));
     }
 
     [Fact]
