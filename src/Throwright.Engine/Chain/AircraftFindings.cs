@@ -85,9 +85,12 @@ internal static class AircraftFindings
             yield return new($"shank of {leaning} against the sheet that carries it", "it goes through the hole; the knob is counted");
         if (List(scene.Limbs) is { Length: > 0 } limbs)
             yield return new($"{limbs} against what is no handle, arm, conduit or sheet", "a limb gives way to a control");
-        if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id || a.Ends.All(e => e.Name != "lever"))) is { Length: > 0 } arms)
+        // Where one run was asked for, arms and conduits of the others are held against its own alone.
+        if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id)) is { Length: > 0 } others)
+            yield return new($"arm and conduit of {others} against handles and each other", "one run was asked for; check the whole file for them");
+        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Name != "lever"))) is { Length: > 0 } arms)
             yield return new($"arm of {arms}", "its place in the aircraft (leverEnd.pivot, axis, anchor in coordinates) or its sweep is not in the file");
-        if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id || a.Ends.All(e => e.Name != "conduit"))) is { Length: > 0 } conduits)
+        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Name != "conduit"))) is { Length: > 0 } conduits)
             yield return new($"conduit of {conduits}", "its way is not in the file, or it finds no lie");
         if (answer.Runs.Any(a => a.Ends.Any(e => e.Name == "lever" && e.OwnHandle.Length > 0)))
             yield return new("that arm and knob of one run move together", "they are taken as free of each other: more positions than they have, so nothing is missed");

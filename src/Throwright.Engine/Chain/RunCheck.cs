@@ -82,7 +82,8 @@ public static class RunCheck
     private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known)
     {
         var run = solved.Run;
-        var answer = WithClearance(Proof.Of(aircraft, solved), cockpit);
+        // The operating check of an emergency control names what moves near the handle: clearance comes before proof.
+        var answer = Proof.Of(aircraft, WithClearance(solved, cockpit));
         if (cockpit is not null && ends.FirstOrDefault(e => e.Run.Id == run.Id) is { } own)
             answer = answer with { Ends = EndClearance.Of(own, ends, cockpit, cockpitEffort ?? new()) };
         if (answer.Route is { } route)

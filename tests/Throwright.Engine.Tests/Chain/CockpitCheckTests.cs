@@ -2,6 +2,7 @@ using Throwright.Engine.Chain;
 using Throwright.Engine.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
+using Throwright.Engine.Prove;
 using Throwright.Engine.Tests.Throw;
 using static Throwright.Engine.Tests.Chain.Cockpits;
 
@@ -24,6 +25,29 @@ public sealed class CockpitCheckTests
         var answer = RunCheck.Check(bare, Runs.Quick);
         Assert.Null(answer.Cockpit);
         Assert.DoesNotContain(answer.Runs[0].Findings, f => f.Rule.StartsWith("clearance", StringComparison.Ordinal) || f.Rule.Contains("cockpitEnd.sheet", StringComparison.Ordinal));
+    }
+
+    /// <summary>The operating check of an emergency control names what can touch it at that moment.</summary>
+    [Fact]
+    public void EmergencyHandle_NextToAMover_NamesItInItsOperatingCheck()
+    {
+        OperatingItem Moves(double station) => Check(Of(Handle("a") with { Emergency = true }, Ball(station, -50, 700))).Proof!.Operating.Single(i => i.What == "what else moves");
+        Assert.True(Moves(1150).Known);
+        Assert.Contains("ball (at least", Moves(1150).Do);
+        Assert.Contains("ball (it touches)", Moves(1090).Do);
+        var struck = Check(Of(Handle("a") with { Emergency = true }, Ball(1090, -50, 700))).Findings.Single(f => f.Rule == ProveRules.Operating);
+        Assert.Contains("ball can touch it at that moment", struck.Sentence);
+    }
+
+    /// <summary>Of one run asked for by itself it is not said that the others lack what they have.</summary>
+    [Fact]
+    public void OneRunOfTwo_IsNotSaidToLackTheOthersArm()
+    {
+        var aircraft = Of(Handle("a"), Ball(1150, -50, 700)) with { Runs = [Handle("a"), Handle("b", 200)] };
+        var cockpit = Solve(aircraft);
+        var left = AircraftFindings.LeftOut(new(aircraft, [RunCheck.Check(aircraft, aircraft.Runs[0], Runs.Quick)]) { Cockpit = cockpit }).ToList();
+        Assert.Equal("arm of a", left.Single(l => l.What.StartsWith("arm of", StringComparison.Ordinal)).What);
+        Assert.Contains("one run was asked for", left.Single(l => l.What.StartsWith("arm and conduit of b", StringComparison.Ordinal)).Why);
     }
 
     /// <summary>Knob front at 1000 + 20 + 20 + 40 = 1080 mm; a ball's near side at 1150 - 20.</summary>
