@@ -39,7 +39,7 @@ public static class AircraftFile
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            return Refuse(path, "no such file", $"an aircraft file, e.g. my-aircraft{Extension}");
+            return Refuse(path, "no such file", File.Exists(path + Extension) ? $"{path}{Extension}, which is there" : $"an aircraft file, e.g. my-aircraft{Extension}");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

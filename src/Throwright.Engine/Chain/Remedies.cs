@@ -90,7 +90,10 @@ internal static class Remedies
         if (ladder.KnobIn.Nominal + ladder.KnobOut.Nominal <= 2 * most)
         {
             // The stroke is right, only shared out badly; where nothing is left to share, the short end has its own remedies.
-            if (ladder.Setting.Kind != SettingKind.Balanced && solve.BalancedSwivel().Best is { } slide && slide.Margin + ladder.Wanted > 0)
+            // Worst cases alike first; where one end then still keeps too much, the two ends alike as they are meant.
+            bool Cures(SolveChoice choice) => choice.Margin >= -1e-9 && choice.Answer.Ladder is { } then && Math.Max(then.KnobIn.Nominal, then.KnobOut.Nominal) <= most;
+            if (ladder.Setting.Kind != SettingKind.Balanced
+                && (solve.BalancedSwivel().Best is { } worst && Cures(worst) ? worst : solve.Swivel(null, 0.5 * (ladder.KnobIn.Nominal + ladder.KnobOut.Nominal)).Best) is { } slide && Cures(slide))
                 yield return Of(answer, slide, $"Slide the swivel {slide.Label}: {solve.Cushions(slide)}.");
             yield break;
         }

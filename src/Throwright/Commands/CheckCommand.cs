@@ -40,6 +40,12 @@ internal static class CheckCommand
         var threads = new Option<int>("--threads") { Description = "Files, or clearances of one file, worked on at the same time; the output is the same for any number.", DefaultValueFactory = _ => Environment.ProcessorCount };
         InRange(threads, 1, 512);
         var command = new Command("check", "Check every run: throw, cushion, hand force, clearance.") { files, json, curves, plain, ladder, run, tries, samples, seed, tolerance, boxes, threads };
+        // Where many files may stand, a misspelt option would pass for one.
+        files.Validators.Add(r =>
+        {
+            foreach (var token in r.Tokens.Where(t => t.Value.StartsWith("--", StringComparison.Ordinal) && !File.Exists(t.Value)))
+                r.AddError($"There is no option {token.Value}. The options of check: {string.Join(", ", command.Options.Select(o => o.Name).Where(n => n.StartsWith("--", StringComparison.Ordinal)))}.");
+        });
         command.SetAction((parsed, cancel) => Task.FromResult(Check(
             new(
                 parsed.GetValue(files)!, parsed.GetValue(json), parsed.GetValue(curves), parsed.GetValue(plain), parsed.GetValue(ladder)!, parsed.GetValue(run),

@@ -98,7 +98,13 @@ public sealed partial class RemediesTests
                 var ladder = then.Ladder!;
                 switch (finding.Rule)
                 {
-                    case LadderRules.KnobIn or LadderRules.KnobOut or LadderRules.Most when remedy.Text.StartsWith("Slide", StringComparison.Ordinal):
+                    case LadderRules.Most when remedy.Text.StartsWith("Slide", StringComparison.Ordinal):
+                        // Neither end keeps too much any more, and neither is short.
+                        Assert.DoesNotContain(then.Findings, f => f.Rule == LadderRules.Most);
+                        Assert.True(Worst(ladder) >= Math.Min(before.Ladder!.Wanted, Worst(before.Ladder)) - 1e-8, remedy.Text);
+                        Assert.Equal(remedy.Text.Contains("toward the tip", StringComparison.Ordinal), ladder.KnobIn.Nominal < before.Ladder.KnobIn.Nominal);
+                        break;
+                    case LadderRules.KnobIn or LadderRules.KnobOut when remedy.Text.StartsWith("Slide", StringComparison.Ordinal):
                         Assert.Equal(ladder.KnobIn.Least, ladder.KnobOut.Least, 1e-4);
                         Assert.True(Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least) > Math.Max(0, Math.Min(before.Ladder!.KnobIn.Least, before.Ladder.KnobOut.Least)));
                         // Words and sign: toward the tip moves the knob in.
@@ -136,6 +142,20 @@ public sealed partial class RemediesTests
     public void Remedy_EachTried_GivesWhatItsTextPromises() => Gen.Select(Runs.Any, Gen.Bool).Sample(
         (run, inch) => Check(run, Runs.Aircraft with { Display = inch ? new() : Runs.Aircraft.Display }),
         iter: 8);
+
+    /// <summary>Rigged at the push stop, the sweep's tolerance falls to the OUT end: with both worst cases alike that end still keeps too much.</summary>
+    [Fact]
+    public void TooMuchAtOneEnd_TheRemedyLeavesLessThanTheMost_AtBoth()
+    {
+        // 25.2 mm to share, the most at one end 12.7 mm.
+        var now = Runs.Sound.Check().Ladder!;
+        var stroke = 1000 * (now.Stroke + 0.0252 - now.KnobIn.Nominal - now.KnobOut.Nominal);
+        var run = Runs.Sound.Cockpit(c => c with { Stroke = Levers.Mm(stroke, 0.8) }).Lever(e => e with { From = Levers.Degrees(-45, 2), To = Levers.Degrees(45, 2), Swivel = e.Swivel with { Rigged = new(DeviceStop.Push, Levers.Mm(10.1, 0.4)) } });
+        var before = run.Check();
+        var remedy = Assert.Single(Of(before, before.Of(LadderRules.Most)!));
+        Assert.StartsWith("Slide the swivel", remedy.Text);
+        Check(run, Runs.Aircraft);
+    }
 
     public static TheoryData<SettingKind> Kinds => [SettingKind.Balanced, SettingKind.WireLength, SettingKind.AtPushStop, SettingKind.AtPullStop];
 
