@@ -27,8 +27,17 @@ public static class Program
         };
         var parsed = root.Parse(args);
         // A misspelt command or option is unusable input, like a broken file.
-        var code = await parsed.InvokeAsync().ConfigureAwait(false);
-        return parsed.Errors.Count > 0 ? ExitCode.Unusable : code;
+        try
+        {
+            var code = await parsed.InvokeAsync(new() { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
+            return parsed.Errors.Count > 0 ? ExitCode.Unusable : code;
+        }
+        catch (IOException e)
+        {
+            // A full disk behind > FILE: half an answer must not pass for one.
+            await Console.Error.WriteLineAsync($"The answer can't be written: {e.Message.TrimEnd('.')}. What was printed is not all. Exit 2.").ConfigureAwait(false);
+            return ExitCode.Unusable;
+        }
     }
 }
 

@@ -98,12 +98,10 @@ internal static class MakeCommand
             }
 
             Directory.CreateDirectory(folder);
-            foreach (var file in files)
+            if (!Written.TryWrite([.. files.Select(f => (Path.Combine(folder, f.Name), f.Content))], replace, out var told))
             {
-                var target = Path.Combine(folder, file.Name);
-                var beside = target + ".part";
-                File.WriteAllBytes(beside, file.Content.Span);
-                File.Move(beside, target, overwrite: replace);
+                Console.Error.WriteLine(told);
+                return false;
             }
 
             return true;

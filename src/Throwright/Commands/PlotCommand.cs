@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Throwright.Cli.Terminal;
 using Throwright.Engine.Chain;
 using Throwright.Formats.Drawing;
@@ -72,13 +73,17 @@ internal static class PlotCommand
         try
         {
             Directory.CreateDirectory(folder);
-            foreach (var (name, picture, colours) in pictures)
+            var files = pictures.Select(p => (
+                Path.Combine(folder, $"{open.Run.Id}-{p.Name}.svg"),
+                (ReadOnlyMemory<byte>)Encoding.UTF8.GetBytes(SvgWriter.Write(Named.Over(p.Picture, open.Aircraft.Name, answer.Words.Name), p.Colours)))).ToList();
+            if (!Written.TryWrite(files, true, out var told))
             {
-                var target = Path.Combine(folder, $"{open.Run.Id}-{name}.svg");
-                var was = File.Exists(target);
-                File.WriteAllText(target, SvgWriter.Write(Named.Over(picture, open.Aircraft.Name, answer.Words.Name), colours));
-                screen.Line($"{(was ? "Replaced" : "Wrote")} {target}");
+                Console.Error.WriteLine(told);
+                return ExitCode.Unusable;
             }
+
+            foreach (var line in told.Split('\n'))
+                screen.Line(line);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
