@@ -228,6 +228,7 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
             Math.Min(0, at.Coldest.Celsius - rigged),
             Math.Max(0, lever - rigged))
         {
+            Rigged = rigged,
             BracketLow = bracket.Low,
             BracketHigh = bracket.High,
             // With hardly a bend there is no curve to take up the airframe's growth: it may carry the conduit's ends along.

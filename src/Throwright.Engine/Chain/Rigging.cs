@@ -73,6 +73,10 @@ public static class Rigging
             ];
         }
 
+        // Read on a colder or warmer day than the description's: the knob stood elsewhere by that much.
+        Interval Warmed(double free) => of.Heat is { } heat && read.Temperature is { } then
+            ? heat.Moves(of[LadderInput.ConduitLength].Most, free, then.Celsius - heat.Rigged)
+            : Interval.Zero;
         double Scale(Force? f) => Math.Max(Published.Get("rig/scale").Value, 0.05 * (f?.Newtons ?? 0)) / Math.Sqrt(3);
         return new()
         {
@@ -88,9 +92,9 @@ public static class Rigging
             ],
             Unknowns = unknowns.ToEquatableList(),
             Predict = Predict,
-            Stroke = ladder.Stroke,
-            TakenAtPush = ladder.TakenAtPush,
-            TakenAtPull = ladder.TakenAtPull,
+            Stroke = ladder.StrokeLeast,
+            TakenAtPush = ladder.TakenAtPush + Warmed(sweep.AtPush.Length).High,
+            TakenAtPull = ladder.TakenAtPull - Warmed(sweep.AtPull.Length).Low,
             Wanted = ladder.Wanted,
             Most = answer.Run.CushionMost?.Metres ?? Published.Get("cushion/most").Value,
         };
@@ -186,7 +190,7 @@ public static class Rigging
                 steps.Add(new($"Push lightly until {words.Device} is {words.PushEnd} against its stop. Knob from its IN stop:", Range(at.PushLeast, at.PushMost), "knobAtPush", at.PushLeast, at.PushMost, Math.Clamp(ladder.Setting.KnobOutAtPushStop, at.PushLeast, at.PushMost)));
                 steps.Add(new($"Pull lightly until {words.Device} is {words.PullEnd} against its stop. Knob from its IN stop:", Range(at.PullLeast, at.PullMost), "knobAtPull", at.PullLeast, at.PullMost, Math.Clamp(ladder.Setting.KnobOutAtPullStop, at.PullLeast, at.PullMost)));
                 if (ladder.TakenAtPush + ladder.TakenAtPull > 5e-5)
-                    notes.Add($"Limits of the two knob places, the same on the gauge: {say.Size(ladder.Wanted)} of cushion wanted, and {say.Length(ladder.TakenAtPush, Rounding.Up)} (push) and {say.Length(ladder.TakenAtPull, Rounding.Up)} (pull) that a working hand's stretch and heat take from it.");
+                    notes.Add($"Limits of the two knob places, the same on the gauge: {say.Size(ladder.Wanted)} of cushion wanted, and {say.Length(ladder.TakenAtPush, Rounding.Up)} (push) and {say.Length(ladder.TakenAtPull, Rounding.Up)} (pull) that a working hand's stretch and heat take from it at most; the stroke is taken at its shortest.");
             }
             else
             {
@@ -196,7 +200,7 @@ public static class Rigging
 
             // A drill shank is no second limit: it is the least of the reading before, by feel.
             if (ladder.ToRig is { } gauge)
-                steps.Add(new($"By feel: a gauge of {say.Length(gauge.PushLeast, Rounding.Up)} passes between knob and IN stop at step 3; at step 4 the knob still moves out by {say.Length(ladder.Stroke - gauge.PullMost, Rounding.Up)} or more.", "passes both times"));
+                steps.Add(new($"By feel: a gauge of {say.Length(gauge.PushLeast, Rounding.Up)} passes between knob and IN stop at step 3; at step 4 the knob still moves out by {say.Length(ladder.StrokeLeast - gauge.PullMost, Rounding.Up)} or more.", "passes both times"));
             steps.Add(new($"Gap from swivel to conduit tip, {words.Device} {words.PullEnd}:", $"expect {say.Length(ladder.TipAtPull.Nominal)}, least {say.Size(ladder.Wanted)}", "tipGap", ladder.Wanted, null, ladder.TipAtPull.Nominal));
             var (lostLeast, lostMost) = LostMotion(answer.LadderCase!);
             steps.Add(new("Mid travel: move the knob both ways until the device follows. Lost motion:", Range(lostLeast, lostMost), "lostMotion", lostLeast, lostMost, ladder.LostMotion));

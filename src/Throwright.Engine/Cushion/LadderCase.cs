@@ -1,5 +1,6 @@
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
+using Throwright.Shapes.Numerics;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Cushion;
@@ -122,4 +123,18 @@ public sealed record Heat(
 
     /// <summary>What may govern the conduit's ends instead of its own expansion: the airframe's, where it lies nearly straight; null: curved.</summary>
     public double? ConduitOther { get; init; }
+
+    /// <summary>Temperature of rigging, degC.</summary>
+    public double Rigged { get; init; }
+
+    /// <summary>How far a change of temperature moves the knob at a stop, m; outward is positive. Both ends: one airframe's expansion is not known.</summary>
+    /// <param name="conduit">Its length, m.</param>
+    /// <param name="free">Free wire at that stop, m.</param>
+    /// <param name="change">K.</param>
+    public Interval Moves(double conduit, double free, double change)
+    {
+        double own = (Wire - Conduit) * conduit * change, other = (Wire - (ConduitOther ?? Conduit)) * conduit * change;
+        double low = (Wire - BracketLow) * free * change, high = (Wire - BracketHigh) * free * change;
+        return new(Math.Min(own, other) + Math.Min(low, high), Math.Max(own, other) + Math.Max(low, high));
+    }
 }

@@ -41,9 +41,14 @@ public static class LadderSolver
         }
 
         var n = nominal;
+        var heat = LadderHeat.Of(of.Heat, LadderHeat.At.WorstTemperature);
+        var conduit = of.Heat is null ? 0 : of[LadderInput.ConduitLength].Most;
         return new()
         {
             Stroke = of[LadderInput.Stroke].Nominal,
+            StrokeLeast = of[LadderInput.Stroke].Least,
+            TakenAtPush = Math.Max(0, worst.StretchPush.Value.High) + Math.Max(0, heat is null ? 0 : -((heat.AtPush.Cable * conduit) + (heat.AtPush.Lever * n.LengthPush.Value))),
+            TakenAtPull = Math.Max(0, worst.StretchPull.Value.High) + Math.Max(0, heat is null ? 0 : (heat.AtPull.Cable * conduit) + (heat.AtPull.Lever * n.LengthPull.Value)),
             Throw = n.Throw.Value,
             LostMotion = n.LostMotion.Value,
             StretchPull = n.StretchPull.Value,

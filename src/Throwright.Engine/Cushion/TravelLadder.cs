@@ -12,6 +12,9 @@ namespace Throwright.Engine.Cushion;
 public sealed record TravelLadder
 {
     public required double Stroke { get; init; }
+
+    /// <summary>With its tolerance against it.</summary>
+    public required double StrokeLeast { get; init; }
     public required double Throw { get; init; }
     public required double LostMotion { get; init; }
     public required double StretchPull { get; init; }
@@ -55,14 +58,14 @@ public sealed record TravelLadder
     {
         get
         {
-            double used = Throw + LostMotion, low = Wanted + TakenAtPush, high = Stroke - Wanted - TakenAtPull - used;
+            double used = Throw + LostMotion, low = Wanted + TakenAtPush, high = StrokeLeast - Wanted - TakenAtPull - used;
             return high >= low ? new(low, high, low + used, high + used) : null;
         }
     }
 
-    /// <summary>What a working hand and heat take from the cushion at the push stop and at the pull stop, m.</summary>
-    public double TakenAtPush => StretchPush + Math.Max(0, -HeatAtPush.Low);
-    public double TakenAtPull => StretchPull + Math.Max(0, HeatAtPull.High);
+    /// <summary>The most that a working hand and heat take from the cushion at the push stop and at the pull stop, tolerances against it, m.</summary>
+    public required double TakenAtPush { get; init; }
+    public required double TakenAtPull { get; init; }
 
     /// <summary>The smallest assured margin of all four cushions decides.</summary>
     public CushionRange Governing => ((CushionRange[])[KnobIn, KnobOut, TipAtPull, TipAtPush]).MinBy(c => c.Least)!;

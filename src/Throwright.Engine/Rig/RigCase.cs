@@ -46,9 +46,11 @@ public sealed record RigCase
 
     /// <summary>The readings, in order, that the aircraft would give if the unknowns were off by these amounts.</summary>
     public required Func<IReadOnlyList<double>, IReadOnlyList<double>> Predict { get; init; }
+
+    /// <summary>With its tolerance against it, m.</summary>
     public required double Stroke { get; init; }
 
-    /// <summary>What a working hand and heat take from the cushion at the push stop and at the pull stop, m.</summary>
+    /// <summary>The most that a working hand and heat take from the cushion at the push stop and at the pull stop, m.</summary>
     public required double TakenAtPush { get; init; }
     public required double TakenAtPull { get; init; }
 

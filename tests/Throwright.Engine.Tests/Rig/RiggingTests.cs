@@ -1,9 +1,12 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Rig;
 using Throwright.Engine.Tests.Chain;
 using Throwright.Engine.Tests.Prove;
+using Throwright.Shapes.Numerics;
+using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Tests.Rig;
 
@@ -161,6 +164,49 @@ public sealed class RiggingTests
         Assert.Contains("10 lbf in (1.13 N m)", Of(new()), StringComparison.Ordinal);
     }
 
+    /// <summary>
+    /// Any aircraft within the tolerances, read at any shop temperature: whatever it really has left under a working hand, coldest or
+    /// hottest, is no less than what its readings are said to leave. Also with a conduit so straight that the airframe carries its ends.
+    /// </summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void CushionsAsRead_OfAnyAircraftWithinTolerances_AreNotLessInTruth(bool straight)
+    {
+        var random = new Random(20260304);
+        var run = Runs.Sound with { Cable = Runs.Sound.Cable! with { Bends = straight ? [Runs.Bend(12, 900, 2)] : Runs.Sound.Cable.Bends } };
+        var answer = run.Check();
+        var of = answer.LadderCase!;
+        var heat = of.Heat!;
+        Assert.Equal(straight, heat.ConduitOther is not null);
+        double closest = double.PositiveInfinity;
+        for (var i = 0; i < 500; i++)
+        {
+            // Corners of the box more than its inside.
+            var x = of.Values.Select(v => new Real(random.Next(3) switch { 0 => v.Least, 1 => v.Most, _ => v.Least + (random.NextDouble() * (v.Most - v.Least)) })).ToArray();
+            var rigged = LadderFormula.Evaluate<Real>(of, x, LadderHeat.At.Rigging);
+            var worst = LadderFormula.Evaluate<Real>(of, x, LadderHeat.At.WorstTemperature);
+            // Its own airframe: one expansion of the band, the conduit's ends carried or not.
+            var change = -45 + (80 * random.NextDouble());
+            double Warmed(double free) => (((heat.Wire - (random.Next(2) == 0 ? heat.Conduit : heat.ConduitOther ?? heat.Conduit)) * x[(int)LadderInput.ConduitLength].Value)
+                + ((heat.Wire - (random.Next(2) == 0 ? heat.BracketLow : heat.BracketHigh)) * free)) * change;
+            var told = RigSolver.Solve(Rigging.CaseOf(answer, new()
+            {
+                Date = "2026-03-01",
+                KnobAtPush = new(rigged.PushStop.Value + rigged.StretchPush.Value + Warmed(rigged.LengthPush.Value)),
+                KnobAtPull = new(rigged.PullStop.Value - rigged.StretchPull.Value + Warmed(rigged.LengthPull.Value)),
+                Temperature = new(heat.Rigged + change),
+            })!);
+            // The free wire's own tolerance counts in heat alone: well below a hundredth of a millimetre.
+            Assert.True(told.CushionIn <= worst.CushionIn.Value + 1e-5, $"{i}: in {told.CushionIn} told, {worst.CushionIn.Value} true");
+            Assert.True(told.CushionOut <= worst.CushionOut.Value + 1e-5, $"{i}: out {told.CushionOut} told, {worst.CushionOut.Value} true");
+            closest = Math.Min(closest, Math.Min(worst.CushionIn.Value - told.CushionIn!.Value, worst.CushionOut.Value - told.CushionOut!.Value));
+        }
+
+        // And it is not told far too little either.
+        Assert.InRange(closest, -1e-5, 4e-4);
+    }
+
     [Fact]
     public void KnobLimits_OfTheCard_AreThoseOfTheLadder()
     {
@@ -171,6 +217,6 @@ public sealed class RiggingTests
         Assert.Equal((places.PullLeast, places.PullMost), (card.Steps.Single(s => s.Reading == "knobAtPull").Least, card.Steps.Single(s => s.Reading == "knobAtPull").Most));
         // What is left under a working hand, hot and cold, is the wanted cushion exactly.
         Assert.Equal(rigged.Ladder.Wanted, places.PushLeast - rigged.Ladder.TakenAtPush, 1e-12);
-        Assert.Equal(rigged.Ladder.Wanted, rigged.Ladder.Stroke - places.PullMost - rigged.Ladder.TakenAtPull, 1e-12);
+        Assert.Equal(rigged.Ladder.Wanted, rigged.Ladder.StrokeLeast - places.PullMost - rigged.Ladder.TakenAtPull, 1e-12);
     }
 }
