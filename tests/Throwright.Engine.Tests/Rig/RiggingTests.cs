@@ -6,7 +6,6 @@ using Throwright.Engine.Rig;
 using Throwright.Engine.Tests.Chain;
 using Throwright.Engine.Tests.Prove;
 using Throwright.Shapes.Numerics;
-using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Tests.Rig;
 
