@@ -203,9 +203,13 @@ public static partial class ElasticCurveSolver
             // Tight hooks need a finer mesh than the first one; after that the starts are shaken.
             var segments = Meshes(posed.Frame, lengths, Coarse << Math.Min(attempt, 2), Coarse / 2);
             var shapes = new List<Shape>();
-            for (var start = 0; start < problem.Starts; start++)
+            // Where it slides, the slack may also gather in any one span.
+            var gathered = posed.Slides && problem.Length is not null && posed.Frame.Spans > 1 && problem.Starts > 1 ? posed.Frame.Spans : 0;
+            for (var start = 0; start < problem.Starts + gathered; start++)
             {
-                var system = Begin(posed, segments, lengths, start, attempt, scratch);
+                var system = start < problem.Starts
+                    ? Begin(posed, segments, lengths, start, attempt, scratch)
+                    : Begin(posed, segments, Gathered(posed, lengths, start - problem.Starts), 0, attempt, scratch);
                 if (posed.Slides)
                 {
                     // First with shares of the length, roughly; then with lengths free.
@@ -232,6 +236,23 @@ public static partial class ElasticCurveSolver
         }
 
         return [];
+    }
+
+    /// <summary>The lengths with the slack of its group all in one span; the others are nearly drawn tight.</summary>
+    private static double[] Gathered(Posed posed, double[] lengths, int span)
+    {
+        const double Tight = 0.1;
+        double[] to = [.. lengths];
+        for (var k = 0; k < to.Length; k++)
+        {
+            if (k == span || posed.Groups[k] != posed.Groups[span] || !posed.Frame.IsClosed(k))
+                continue;
+            var slack = (1 - Tight) * (to[k] - posed.Frame.Chord(k).Size);
+            to[k] -= slack;
+            to[span] += slack;
+        }
+
+        return to;
     }
 
     /// <summary>Segments of a short span.</summary>

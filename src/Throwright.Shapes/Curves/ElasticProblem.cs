@@ -47,7 +47,7 @@ public sealed record ElasticProblem
     /// <summary>Segments of the longest span; the error falls with the fourth power.</summary>
     public int Segments { get; init; } = 96;
 
-    /// <summary>How many starts are tried, 1..9: one finds the shape, more find the other ones.</summary>
+    /// <summary>How many starts are tried, 1..9: one finds the shape, more find the other ones. Over several holds slack gathered in each span is tried too.</summary>
     public int Starts { get; init; } = 9;
 }
 
