@@ -21,6 +21,10 @@ public static class WorstPlaceDrawing
     private const double Head = 62;
     private const double Small = 13;
     private const double Row = 40;
+    private const double Width = (3 * View) + (4 * Gap);
+
+    /// <summary>mm for each unit of the drawing.</summary>
+    private const double OnScreen = 25.4 / 96;
 
     // A step of less than 4 degrees is not seen.
     private const int Directions = 96;
@@ -47,16 +51,46 @@ public static class WorstPlaceDrawing
         ArgumentNullException.ThrowIfNull(clearance);
         ArgumentNullException.ThrowIfNull(pair);
         var say = new FigureWriter(display);
-        var found = pair.Found;
-        var sketch = new Sketch(25.4 / 96);
-        var width = (3 * View) + (4 * Gap);
-        var middle = 0.5 * (found.OnFirst + found.OnSecond);
-        var half = Math.Max(0.1, 1.3 * (clearance.Handle?.Reach(clearance.Handle.Length) ?? 0.1));
         var other = clearance.Other(pair);
+        var (handle, second) = pair.First.Name == other ? (pair.Second, pair.First) : (pair.First, pair.Second);
+        return Page(
+            pair, handle, second, clearance.Pairs.Where(p => p != pair).Select(p => p.First.Name == clearance.Handle?.Name ? p.Second : p.First),
+            new($"{run} handle and {other}", $"Clearance of {run}", Describe(clearance, pair, run, say), "Dashed: handle pushed in. "), 1.3 * (clearance.Handle?.Reach(clearance.Handle.Length) ?? 0.1), isPhantom: true, say, OnScreen);
+    }
+
+    /// <summary>Of what moves and is no handle: the nearest place of one pair.</summary>
+    /// <param name="wide">Of the picture, mm; null: as a screen shows it.</param>
+    public static Picture Page(CockpitAnswer cockpit, PairClearance pair, Display display, double? wide = null)
+    {
+        ArgumentNullException.ThrowIfNull(cockpit);
+        ArgumentNullException.ThrowIfNull(pair);
+        const double Half = 0.25;
+        var say = new FigureWriter(display);
+        var joints = string.Join(", ", pair.Found.Joints.Zip(pair.Found.Positions, (j, q) => $"{j.Name} {Text(j, q, say)}"));
+        var what = pair.Hits ? "touch" : $"stay at least {say.Length(pair.Lower, Rounding.Down)} apart";
+        var name = $"{pair.First.Name} and {pair.Second.Name}";
+        return Page(
+            pair, pair.First, pair.Second, cockpit.Clearance.Case.Bodies.Where(b => b != pair.First && b != pair.Second),
+            new(name, $"Clearance of {name}", $"{Words.Capital(name)} {what}; nearest with {joints}.", ""), Half, isPhantom: false, say, wide is { } mm ? mm / Width : OnScreen);
+    }
+
+    /// <param name="Dashed">What the dashed body is; empty: there is none.</param>
+    private sealed record PageWords(string Pair, string Title, string Description, string Dashed);
+
+    /// <param name="half">Half of what a view shows each way, m.</param>
+    /// <param name="unit">mm for each unit of the drawing.</param>
+    /// <param name="isPhantom">The first stands once more, dashed, with its first joint at its lower limit.</param>
+    private static Picture Page(PairClearance pair, CockpitBody first, CockpitBody second, IEnumerable<CockpitBody> behind, PageWords words, double half, bool isPhantom, FigureWriter say, double unit)
+    {
+        var found = pair.Found;
+        var sketch = new Sketch(unit);
+        const double width = Width;
+        var middle = 0.5 * (found.OnFirst + found.OnSecond);
+        half = Math.Max(0.1, half);
         var hits = pair.Hits;
 
         sketch.Layer = "head";
-        var title = hits ? $"{run} handle and {other} touch" : $"{run} handle and {other}: at least {say.Length(pair.Lower, Rounding.Down)}, proved";
+        var title = hits ? $"{Words.Capital(words.Pair)} touch" : $"{Words.Capital(words.Pair)}: at least {say.Length(pair.Lower, Rounding.Down)}, proved";
         sketch.Text(Gap, 26, 20, title, Tones.Ink, bold: true, fractions: true);
         sketch.Text(Gap, 48, Small, hits ? "At the joint positions below. Rigid bodies as entered." : $"Found {say.Length(pair.Upper)} at the joint positions below. Rigid bodies as entered.", Tones.Ink2);
 
@@ -66,13 +100,12 @@ public static class WorstPlaceDrawing
             sketch.Layer = $"view-{v + 1}";
             sketch.Rectangle(frame.Window, Style.Outlined(Tones.Ground, Tones.Line, 1));
             // What else is there, at the middle of its joints: where one stands.
-            foreach (var body in clearance.Pairs.Where(p => p != pair).Select(p => p.First.Name == clearance.Handle?.Name ? p.Second : p.First))
+            foreach (var body in behind)
                 Draw(sketch, frame, body, [.. body.Joints.Joints.Select(j => 0.5 * (j.From + j.To))], Behind);
-            var second = pair.First.Name == other ? pair.First : pair.Second;
-            var handle = pair.First.Name == other ? pair.Second : pair.First;
             Draw(sketch, frame, second, At(second, found), Other);
-            Draw(sketch, frame, handle, At(handle, found, handle.Joints.Joints[0]), Phantom);
-            Draw(sketch, frame, handle, At(handle, found), Solid);
+            if (isPhantom)
+                Draw(sketch, frame, first, At(first, found, first.Joints.Joints[0]), Phantom);
+            Draw(sketch, frame, first, At(first, found), Solid);
             Mark(sketch, frame, found, hits, hits ? "touch" : say.Length(pair.Lower, Rounding.Down));
             sketch.Text(frame.Left + 8, Head + View - 9, Small, Views[v].Name, Tones.Ink, halo: Tones.Ground);
         }
@@ -86,8 +119,8 @@ public static class WorstPlaceDrawing
         }
 
         sketch.Layer = "notes";
-        sketch.Text(Gap, y + 2, Small, "Dashed: handle pushed in. Pale: other bodies with their joints in the middle. Flexing, hands and conduits are not in it.", Tones.Ink2);
-        return sketch.ToPicture(width, y + 16, $"Clearance of {run}", Describe(clearance, pair, run, say), Tones.Paper);
+        sketch.Text(Gap, y + 2, Small, $"{words.Dashed}Pale: other bodies with their joints in the middle. Flexing, hands and conduits are not in it.", Tones.Ink2);
+        return sketch.ToPicture(width, y + 16, words.Title, words.Description, Tones.Paper);
     }
 
     /// <summary>The drawing in words.</summary>

@@ -34,7 +34,7 @@ public static class BracketDrawing
         if (of.Then is { } then)
             Flat(draw, new(new(side.Origin.X + 24 + (then.IsBack ? 0 : 1000 * scale * then.Top), row), scale), bracket, BracketLeg.Top, say);
         var column = ShopFrame.Block(page).Left;
-        ShopFrame.Notes(draw, column, inside.Top + 8, inside.Right - column - 3, "Notes", NotesOf(bracket, say), size: 2.8);
+        ShopFrame.Notes(draw, column, inside.Top + 8, inside.Right - column - 3, ShopFrame.NotesEnd(page, title), ("Notes", NotesOf(bracket, say)));
         return draw.Sketch.ToPicture(page.Width, page.Height, title.Part, $"The bent bracket from its side, {(of.Then is null ? "its standing leg and its base leg" : "its standing leg, its base leg and its top leg")}, with dimensions and notes.", Tones.Paper);
     }
 

@@ -51,7 +51,7 @@ public static class ShopFiles
         var place = PairInPlace.Of(pair);
         files.Add(Scene($"{id}-wedge-pair", [new("wedge", solid, Blue, [place.Front, place.Back]), new("sheet", place.Sheet.Build(), Metal, [place.SheetAxes])], "the pair on a piece of the sheet, for looking at"));
         Picture part = WedgeDrawing.Part(pair, say, title, choice.Paper), both = WedgeDrawing.Pair(pair, say, title, choice.Paper);
-        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title with { Part = title.Part.Replace("Wedge", "Hole", StringComparison.Ordinal) }, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
+        files.Add(Pdf($"{id}-wedge", title.Part, [new(part, "The part"), new(both, "The pair"), new(DrillTemplateDrawing.Of(pair, say, title with { Part = title.Part.Replace("Wedge", "Hole", StringComparison.Ordinal), Number = title.Number.EndsWith('W') ? title.Number[..^1] + "H" : title.Number }, choice.Paper), "Drill template, true size")], choice, "part, pair and drill template"));
         files.AddRange(Drawings($"{id}-wedge-part", part, "drawing of the part"));
         files.AddRange(Drawings($"{id}-wedge-pair", both, "drawing of the pair"));
         var cautions = new List<string>();

@@ -97,29 +97,47 @@ public static class ShopFrame
         }
     }
 
-    /// <summary>Numbered notes, wrapped to a width.</summary>
-    /// <returns>Where the next line would stand.</returns>
-    internal static double Notes(Draughting draw, double x, double y, double width, string heading, IReadOnlyList<string> notes, double size = Draughting.Text)
+    /// <summary>Where what stands above the title block must end.</summary>
+    internal static double NotesEnd(ShopPaper paper, ShopTitle title) => Block(paper).Top - (title.Hold.Length > 0 ? 12 : 2);
+
+    /// <summary>Lists of numbered notes one under the other, wrapped to a width; smaller where they would not end above a height.</summary>
+    internal static void Notes(Draughting draw, double x, double y, double width, double bottom, params ReadOnlySpan<(string Heading, IReadOnlyList<string> Notes)> lists)
     {
-        var step = 1.42 * size;
-        if (heading.Length > 0)
+        const double usual = 2.8, least = 2.2, between = 3;
+        var size = usual;
+        while (size > least && End(size, lists) > bottom)
+            size -= 0.1;
+        foreach (var (heading, notes) in lists)
         {
+            var step = Step(size);
             draw.Words(x, y, heading, bold: true, size: size);
             y += 1.25 * step;
-        }
-
-        for (var i = 0; i < notes.Count; i++)
-        {
-            draw.Words(x, y, $"{i + 1}", size: size);
-            foreach (var line in TextMeasure.Wrap(notes[i], size, width - 6))
+            for (var i = 0; i < notes.Count; i++)
             {
-                draw.Words(x + 6, y, line, size: size);
-                y += step;
+                draw.Words(x, y, $"{i + 1}", size: size);
+                foreach (var line in TextMeasure.Wrap(notes[i], size, width - Indent))
+                {
+                    draw.Words(x + Indent, y, line, size: size);
+                    y += step;
+                }
+
+                y += 0.25 * step;
             }
 
-            y += 0.25 * step;
+            y += between;
         }
 
-        return y;
+        // The last line's foot.
+        double End(double size, ReadOnlySpan<(string Heading, IReadOnlyList<string> Notes)> lists)
+        {
+            var at = y - between;
+            foreach (var (_, notes) in lists)
+                at += between + (Step(size) * (1.25 + notes.Sum(n => 0.25 + TextMeasure.Wrap(n, size, width - Indent).Count)));
+            return at - Step(size);
+        }
+
+        static double Step(double size) => 1.42 * size;
     }
+
+    private const double Indent = 6;
 }

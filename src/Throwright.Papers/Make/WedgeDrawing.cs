@@ -35,7 +35,7 @@ public static partial class WedgeDrawing
         var y = inside.Top + 8;
         if (washer.Pin is { } pin)
             y = OnTilted(draw, column + 4, inside.Right - 2, y, scale, washer, pin, say) + 8;
-        ShopFrame.Notes(draw, column, y, inside.Right - column - 3, "Notes", NotesOf(pair, say, title), size: 2.8);
+        ShopFrame.Notes(draw, column, y, inside.Right - column - 3, ShopFrame.NotesEnd(page, title), ("Notes", NotesOf(pair, say, title)));
         return draw.Sketch.ToPicture(page.Width, page.Height, $"{title.Part}: the part", "Section and views of one wedge with its dimensions and notes.", Tones.Paper);
     }
 
@@ -50,8 +50,7 @@ public static partial class WedgeDrawing
         ShopFrame.Draw(draw, page, title with { Part = title.Part + ", pair" }, say, scale == spacer ? ScaleText(scale) : "as shown", 2, 2);
         Assembly(draw, new(new(inside.Left + (0.5 * (column - inside.Left)), inside.Top + 48), scale), pair, say);
         SpacerCut(draw, new(new(inside.Left + 52, inside.Bottom - 40), spacer), pair, say, scale == spacer ? "" : ScaleText(spacer));
-        var y = ShopFrame.Notes(draw, column, inside.Top + 8, inside.Right - column - 3, "Make both of one spacer", RecipeOf(pair, say), size: 2.8);
-        ShopFrame.Notes(draw, column, y + 3, inside.Right - column - 3, "Fit them", FittingOf(pair, say), size: 2.8);
+        ShopFrame.Notes(draw, column, inside.Top + 8, inside.Right - column - 3, ShopFrame.NotesEnd(page, title), ("Make both of one spacer", RecipeOf(pair, say)), ("Fit them", FittingOf(pair, say)));
         return draw.Sketch.ToPicture(page.Width, page.Height, $"{title.Part}: the pair", "The wedges on the sheet in section, the spacer they are cut from, and the steps of making and fitting.", Tones.Paper);
     }
 

@@ -1,5 +1,7 @@
 using Throwright.Engine.Chain;
 using Throwright.Engine.Clearance;
+using Throwright.Engine.Sources;
+using Throwright.Papers.Clearance;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Order;
@@ -140,6 +142,9 @@ public static class AircraftPack
                 ]));
         }
 
+        var wanted = Published.Get("clearance/least").Value;
+        foreach (var pair in answer.Cockpit.Movers.Where(p => p.Found.FirstPart.Length > 0 && !(p.Lower >= wanted)).OrderBy(p => p.Lower).ThenBy(p => p.Upper).Take(3))
+            flow.Figure(WorstPlaceDrawing.Page(answer.Cockpit, pair, answer.Aircraft.Display, wide: 170), "From your left, from above, from behind; the joints as they stand there.");
         if (answer.AllowedLines is { Count: > 0 } allowed)
         {
             flow.Heading("May touch: nothing is proved about them");
