@@ -32,7 +32,9 @@ public static class RouteSolve
     private static readonly Cushion.LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
 
     /// <param name="meshes">The triangles of a mesh as its file has them; null: none is read.</param>
-    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null)
+    /// <param name="stop">Looked at between two plans and between two choices.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -76,16 +78,24 @@ public static class RouteSolve
         var present = Present(aircraft, run, obstacles, say);
         if (present is not null)
             options.Add(present);
+        stop.ThrowIfCancellationRequested();
         var plan = RoutePlanner.Plan(of);
-        options.AddRange(plan.Choices.Select(c => Option(aircraft, run, obstacles, c, say)).Where(IsNew));
+        options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
         foreach (var weaker in (RoutePlanCase[])[of with { MostSpan = null }, of with { RadiusMargin = 1 }, of with { MostSpan = null, RadiusMargin = 1 }])
         {
             if (options.Any(o => o.Works) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
+            stop.ThrowIfCancellationRequested();
             plan = RoutePlanner.Plan(weaker);
             if (plan.Choices.Count > 0)
                 of = weaker;
-            options.AddRange(plan.Choices.Select(c => Option(aircraft, run, obstacles, c, say)).Where(IsNew));
+            options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
+        }
+
+        RouteOption Taken(RouteChoice choice)
+        {
+            stop.ThrowIfCancellationRequested();
+            return Option(aircraft, run, obstacles, choice, say);
         }
 
         // The supports there are, planned anew, are no other choice where they work as they are.

@@ -31,6 +31,16 @@ public sealed record Tried(string Rule, Remedy Remedy)
         var edits = new List<Edit>();
         foreach (var change in Remedy.Tries)
         {
+            // Nothing behind the sign: the member goes.
+            if (change.EndsWith('='))
+            {
+                var slash = change.IndexOf('/', StringComparison.Ordinal);
+                if (slash < 1 || AircraftFile.RunIndex(text, change[..slash]) is not { } index)
+                    return null;
+                edits.Add(new($"$.runs[{index}].{change[(slash + 1)..^1]}", null));
+                continue;
+            }
+
             if (!RunChange.TryRead(text, change, out var path, out var json, out _))
                 return null;
             edits.Add(new(path, json));
