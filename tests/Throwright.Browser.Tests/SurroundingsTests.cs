@@ -14,7 +14,7 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
     private static readonly (string Name, string Path)[] Views =
     [
         ("board", "/a/amphibian"), ("run", "/a/amphibian/run/cowl-flap"), ("run-arm", "/a/amphibian/run/cowl-flap/arm"), ("run-conduit", "/a/amphibian/run/mixture/conduit"), ("try", "/a/amphibian/run/cowl-flap/arm?try=cushion/knob-out"), ("cockpit", "/a/amphibian/cockpit/cowl-flap"),
-        ("making", "/a/amphibian/making"), ("rigging", "/a/amphibian/rigging/carb-heat"), ("start", "/"), ("new-run", "/a/amphibian/new"), ("aircraft", "/a/amphibian/aircraft"), ("papers", "/a/amphibian/papers"), ("upkeep", "/a/amphibian/upkeep/carb-heat"),
+        ("making", "/a/amphibian/making"), ("rigging", "/a/amphibian/rigging/carb-heat"), ("start", "/"), ("new-run", "/a/amphibian/new"), ("aircraft", "/a/amphibian/aircraft"), ("papers", "/a/amphibian/papers"), ("upkeep", "/a/amphibian/upkeep/carb-heat"), ("place", "/a/amphibian/place/cowl-flap/arm"),
     ];
 
 

@@ -65,6 +65,55 @@ public sealed class WholeAircraftTests : BunitContext
     }
 
     [Fact]
+    public void WorkOut_HasASearchForEveryPartOfTheChain_AndItsWaysFitTheFile()
+    {
+        Assert.Equal(ChainPart.All.Select(p => p.Key), ChainPart.All.Select(p => p.Key).Intersect(WorkOut.All.Select(a => a.Part)));
+        var session = folder.Open("demo")!;
+        var aircraft = session.File.Aircraft!;
+        var run = aircraft.Runs.Single(r => r.Id == "cowl-flap");
+        foreach (var ask in WorkOut.All.Where(a => !a.IsLong))
+        {
+            var found = WorkOut.Find(aircraft, run, ask.Key, checks, Xunit.TestContext.Current.CancellationToken);
+            Assert.NotEqual("", found.Sentence);
+            Assert.True(found.Ways.Count(w => w.IsBest) <= 1);
+            foreach (var way in found.Ways.Where(w => w.Tries.Count > 0))
+            {
+                var edits = new Tried("worked", new(way.Text, way.Tries)).Edits(session.Text);
+                Assert.NotNull(edits);
+                Assert.True(EditingSession.TryApply(session.Text, edits, out var edited, out var why), why);
+                Assert.Empty(AircraftFile.Parse("tried", edited).Problems);
+            }
+        }
+    }
+
+    [Fact]
+    public void Tried_WithNothingBehindTheSign_TakesTheMemberOut()
+    {
+        var session = folder.Open("demo")!;
+        var edit = Assert.Single(new Tried("worked", new("Lay it anew", ["cowl-flap/cable.friction="])).Edits(session.Text)!);
+        Assert.Equal(new Edit("$.runs[0].cable.friction", null), edit);
+    }
+
+    [Fact]
+    public void Placing_TurnsTheBenchIntoTwoPlaces_AndWritesNothingForWhatWasNotAnswered()
+    {
+        var session = folder.Open("demo")!;
+        var index = AircraftFile.RunIndex(session.Text, "carb-heat")!.Value;
+        var display = session.File.Aircraft!.Display;
+        Dictionary<string, string> answers = new() { ["pivot"] = "60, 1 1/2 in, 0", ["axis"] = "left", ["zero"] = "up", ["from"] = "-40", ["to"] = "45 deg ± 1 deg", ["anchor"] = "cowl-anchor" };
+        var edits = Placing.ArmEdits(session.Text, index, answers, display);
+        Assert.Contains(new Edit($"$.runs[{index}].leverEnd.bench", null), edits);
+        Assert.Contains(new Edit($"$.runs[{index}].leverEnd.pivot", """["60 in", "1 1/2 in", "0 in"]"""), edits);
+        Assert.DoesNotContain(edits, e => e.Path.EndsWith("along", StringComparison.Ordinal));
+        Assert.Empty(Placing.Problems(session, edits, out var edited));
+        var placed = AircraftFile.Parse("placed", edited).Aircraft!.Runs[index].LeverEnd!;
+        Assert.NotNull(placed.Placed);
+        // A typing fault is told by the reader at the member it stands in.
+        answers["zero"] = "upward";
+        Assert.Contains(Placing.Problems(session, Placing.ArmEdits(session.Text, index, answers, display), out _), p => p.JsonPath == $"$.runs[{index}].leverEnd.arm.zero");
+    }
+
+    [Fact]
     public void Scene_CarriesGates_Picks_AndPlacesWithNames()
     {
         var aircraft = AircraftFile.Parse("biplane", File.ReadAllText(Path.Combine(ApprovedText.Root, "examples", "biplane.throwright.json"))).Aircraft!;

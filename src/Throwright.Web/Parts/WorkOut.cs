@@ -12,7 +12,11 @@ namespace Throwright.Web.Parts;
 /// <param name="Text">What is done.</param>
 /// <param name="Figures">What it gives, in half a line.</param>
 /// <param name="Tries">Changes of the file; empty: it is as it is now.</param>
-public sealed record FoundWay(string Text, string Figures, bool IsBest, bool Works, EquatableList<string> Tries);
+public sealed record FoundWay(string Text, string Figures, bool IsBest, bool Works, EquatableList<string> Tries)
+{
+    /// <summary>False: the knob would stand inside the panel.</summary>
+    public bool CanBeRigged { get; init; } = true;
+}
 
 /// <summary>What was found, in a sentence, and every way.</summary>
 public sealed record WorkedOut(string Sentence, IReadOnlyList<FoundWay> Ways);
@@ -65,8 +69,14 @@ public static class WorkOut
         };
         stop.ThrowIfCancellationRequested();
         return new(answer.Sentence, [.. answer.Choices.Select((c, i) => new FoundWay(
-            Capital(c.Label), solve.Cushions(c) + (c.Works ? "" : c.Answer.Sweep is { IsMonotone: false } ? "; it meets a dead centre" : "; less than wanted, or it fails elsewhere"), i == answer.Recommended, c.Works, Tries(run, c.Edits)))]);
+            Capital(c.Label), solve.Cushions(c) + (c.Works ? "" : c.Answer.Sweep is { IsMonotone: false } ? "; it meets a dead centre" : "; less than wanted, or it fails elsewhere"), i == answer.Recommended, c.Works, CanBeTyped(c.Answer.Run) ? Tries(run, c.Edits) : [])
+        {
+            CanBeRigged = CanBeTyped(c.Answer.Run),
+        })]);
     }
+
+    /// <summary>A choice that leaves too little is shown with its figures; one that would stand the knob inside the panel can't be rigged, and the file has no word for it.</summary>
+    private static bool CanBeTyped(Run changed) => changed.LeverEnd?.Swivel is not ({ Rigged.KnobOut.Least: < 0 } or { At.Least: < 0 });
 
     private static WorkedOut Route(Aircraft aircraft, Run run, FigureWriter say, Checks checks, CancellationToken stop)
     {

@@ -149,7 +149,7 @@ public class RouteObstacleTests
 
         // And the planner finds the hole by itself, off the straight way.
         var off = With(bulkhead with { Holes = [new(At(500, 40, 120), Levers.Mm(60))] });
-        var solved = RouteSolve.Find(off with { Runs = [run] }, run, new(Runs.Aircraft.Display));
+        var solved = RouteSolve.Find(off with { Runs = [run] }, run, new(Runs.Aircraft.Display), stop: TestContext.Current.CancellationToken);
         var best = solved.Best;
         Assert.True(best is not null, solved.Sentence);
         // With a grommet in it.
