@@ -182,8 +182,7 @@ public class PathTests(Chromium chromium)
         await pull.FillAsync("0");
         await Expect(page.Locator("#gap")).ToContainTextAsync("Here ");
         await Expect(page.Locator("#gap")).Not.ToContainTextAsync("touch");
-        var (_, second) = await Picture();
-        Assert.NotEqual(first, second);
+        await Changed(first);
         await page.ClickAsync("#worst");
         await Expect(page.Locator("#gap")).ToContainTextAsync("touch");
 
@@ -194,9 +193,17 @@ public class PathTests(Chromium chromium)
         await page.Locator("#canvas").FocusAsync();
         var (_, before) = await Picture();
         await page.Keyboard.PressAsync("ArrowLeft");
-        var (_, after) = await Picture();
-        Assert.NotEqual(before, after);
+        await Changed(before);
         Assert.Empty(watched.Faults);
+
+        // The next frames show it; how many there are to come depends on the machine.
+        async Task Changed(string from)
+        {
+            for (var i = 0; i < 400; i++)
+                if ((await Picture()).Hash != from)
+                    return;
+            Assert.Fail("The picture stays as it was.");
+        }
 
         async Task<(int Colours, string Hash)> Picture()
         {

@@ -17,8 +17,6 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
         ("making", "/a/amphibian/making"), ("rigging", "/a/amphibian/rigging/carb-heat"), ("start", "/"), ("new-run", "/a/amphibian/new"), ("aircraft", "/a/amphibian/aircraft"), ("papers", "/a/amphibian/papers"), ("upkeep", "/a/amphibian/upkeep/carb-heat"), ("place", "/a/amphibian/place/cowl-flap/arm"),
     ];
 
-
-
     private static async Task Picture(IPage page, string name, bool whole = true)
     {
         if (Folder is not null)
@@ -217,10 +215,10 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
         // A page begins at its sentence; the next stop is the way to the findings.
         await Expect(page.Locator("h1")).ToBeFocusedAsync();
         await page.Keyboard.PressAsync("Tab");
-        Assert.Equal("To the findings", await page.EvaluateAsync<string>("document.activeElement.textContent"));
+        await Expect(page.GetByText("To the findings", new() { Exact = true })).ToBeFocusedAsync();
         Assert.True(await page.EvaluateAsync<bool>("document.activeElement.getBoundingClientRect().left >= 0"));
         await page.Keyboard.PressAsync("Enter");
-        Assert.Equal("findings", await page.EvaluateAsync<string>("document.activeElement.id"));
+        await Expect(page.Locator("#findings")).ToBeFocusedAsync();
         // From the top through everything.
         await page.EvaluateAsync("() => { document.activeElement.blur(); scrollTo(0, 0); const s = getSelection(); s.removeAllRanges(); document.querySelector('header .skip').focus(); }");
         var faults = new List<string>();
@@ -266,7 +264,7 @@ public sealed class SurroundingsTests(Chromium chromium, PicturesTests.Demo demo
         await Expect(page.Locator("h1")).ToContainTextAsync("OUT stop");
         await Expect(page.Locator("h1")).ToBeFocusedAsync();
         await page.Keyboard.PressAsync("f");
-        Assert.Equal("cushion/knob-out", await page.EvaluateAsync<string>("document.activeElement.dataset.rule"));
+        await Expect(page.Locator("[data-rule='cushion/knob-out']:focus")).ToHaveCountAsync(1);
         await page.Keyboard.PressAsync("t");
         await Expect(page.Locator(".would")).ToContainTextAsync("Tried, not kept");
         await page.Keyboard.PressAsync("k");

@@ -35,6 +35,8 @@ public sealed class ComponentTests : BunitContext
         Services.AddSingleton(TimeProvider.System);
         Services.AddScoped<Viewer>();
         JSInterop.Mode = JSRuntimeMode.Loose;
+        // A loaded machine is slow, not wrong.
+        DefaultWaitTimeout = TimeSpan.FromMinutes(2);
     }
 
     private Aircraft Aircraft => session.File.Aircraft!;

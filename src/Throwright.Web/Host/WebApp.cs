@@ -130,28 +130,33 @@ public static class WebApp
             ? Results.File(System.Text.Encoding.UTF8.GetBytes(session.Text), "application/json", session.FileName)
             : Results.NotFound();
 
-    private static IResult Scene(string file, string? run, AircraftFolder folder, Checks checks)
+    private static IResult Scene(string file, string? run, HttpContext context, AircraftFolder folder, Checks checks) => AskAgain(context, () =>
+        folder.Open(file)?.File.Aircraft is { } aircraft && checks.CockpitOf(aircraft) is { } cockpit
+            ? Results.Json(SceneModel.Of(aircraft, cockpit, [.. aircraft.Runs.Select(r => checks.Of(aircraft, r))], string.IsNullOrEmpty(run) ? null : run))
+            : Results.NotFound());
+
+    /// <summary>The file was changed while its clearance was looked for, and the newer question went first: the same is asked of the changed file.</summary>
+    private static IResult AskAgain(HttpContext context, Func<IResult> answer)
     {
-        if (folder.Open(file)?.File.Aircraft is not { } aircraft)
-            return Results.NotFound();
-        try
+        while (true)
         {
-            return checks.CockpitOf(aircraft) is { } cockpit
-                ? Results.Json(SceneModel.Of(aircraft, cockpit, [.. aircraft.Runs.Select(r => checks.Of(aircraft, r))], string.IsNullOrEmpty(run) ? null : run))
-                : Results.NotFound();
-        }
-        catch (OperationCanceledException)
-        {
-            // The file was changed meanwhile; the page asks again.
-            return Results.StatusCode(StatusCodes.Status409Conflict);
+            try
+            {
+                return answer();
+            }
+            catch (OperationCanceledException)
+            {
+                if (context.RequestAborted.IsCancellationRequested)
+                    return Results.Empty;
+            }
         }
     }
 
-    private static IResult Papers(string file, AircraftFolder folder, Checks checks) =>
-        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.Write(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}.pdf") : Results.NotFound();
+    private static IResult Papers(string file, HttpContext context, AircraftFolder folder, Checks checks) => AskAgain(context, () =>
+        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.Write(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}.pdf") : Results.NotFound());
 
-    private static IResult Order(string file, AircraftFolder folder, Checks checks) =>
-        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.WriteOrder(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}-order.pdf") : Results.NotFound();
+    private static IResult Order(string file, HttpContext context, AircraftFolder folder, Checks checks) => AskAgain(context, () =>
+        Whole(file, folder, checks) is var (session, answer) ? Results.File(AircraftPack.WriteOrder(answer, PackOptions.For(session.Text, Paper(answer.Aircraft))), "application/pdf", $"{file}-order.pdf") : Results.NotFound());
 
     private static IResult Card(string file, string run, AircraftFolder folder, Checks checks) =>
         One(file, run, folder, checks) is var (session, aircraft, answer) ? Results.File(AircraftPack.WriteCard(aircraft, answer, PackOptions.For(session.Text, Paper(aircraft))), "application/pdf", $"{run}-rigging-card.pdf") : Results.NotFound();
