@@ -39,6 +39,29 @@ public sealed class LeverLawTests
     }
 
     [Fact]
+    public void Page_OfALongWire_LeavesALengthOut_AndKeepsEveryDirection()
+    {
+        // Eight times the arm: drawn whole, the arm would be a seventh of the picture.
+        var lever = LeverCases.Of(0.0381, -45, 45, new(0.0381, -0.3048, 0));
+        var picture = LeverDrawing.Page(lever, LadderCases.Flap, new());
+        var path = picture.Shapes.OfType<Arc>().Single(a => a.Layer == "path");
+        Assert.True(path.Radius > picture.Width / 7);
+        var wire = picture.Shapes.OfType<Outline>().Where(o => o.Layer == "wire").ToArray();
+        Assert.Equal(2, wire.Length);
+        Assert.Equal(2, picture.Shapes.OfType<Outline>().Count(o => o.Layer == "break"));
+        var phantoms = picture.Shapes.OfType<Outline>().Where(o => o.Layer == "other-places" && o.Points.Count == 2).ToArray();
+        Assert.Equal(4, phantoms.Length);
+        // Lower by 1 - cos 45 degrees of the arm and nearer, or farther, by its sine: the wire's true slope, on both sides of the gap.
+        foreach (var side in (double[])[1, -1])
+        {
+            var slope = -(1 - Math.Sqrt(0.5)) / (8 - (side * Math.Sqrt(0.5)));
+            Assert.Equal(2, phantoms.Count(p => Math.Abs(((p.Points[1].Y - p.Points[0].Y) / (p.Points[1].X - p.Points[0].X)) - slope) < 1e-9));
+        }
+
+        Assert.Contains(picture.Letterings, t => t.PlainText.Contains("longer than drawn", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Page_BuildersFigures_AreBlueAndWorkedOutOnesAreNot()
     {
         var texts = LeverDrawing.Page(LeverCases.Of(0.0381, -45, 45, new(0.0381, -0.1067, 0)), LadderCases.Flap, new()).Letterings.ToArray();

@@ -38,7 +38,7 @@ public static class LeverDrawing
         var sketch = new Sketch(Lines.Px);
         var figure = new Plane(sweep, options, options.Height - Caption);
         var (push, pull, shownAngle) = (sweep.PushAngle, sweep.PullAngle, options.ArmAngle is { } asked ? Math.Clamp(asked, sweep.Case.From, sweep.Case.To) : sweep.Case.Mid);
-        Point pivot = figure.At(0, 0), anchor = figure.Anchor, tip = figure.Tip;
+        Point pivot = figure.At(0, 0), anchor = figure.Anchor;
         var placer = new LabelPlacer(sketch, new(2, 2, options.Width - 2, figure.Height));
         var radius = figure.Scale * sweep.Case.Radius;
 
@@ -46,7 +46,8 @@ public static class LeverDrawing
         foreach (var angle in (double[])[push, pull, shownAngle])
         {
             placer.Avoid(pivot, figure.Swivel(angle));
-            placer.Avoid(figure.Swivel(angle), tip);
+            foreach (var (near, far) in figure.Wire(angle))
+                placer.Avoid(near, far);
         }
 
         sketch.Layer = "path";
@@ -63,7 +64,8 @@ public static class LeverDrawing
         foreach (var angle in (double[])[push, pull])
         {
             DrawArm(sketch, pivot, figure.Swivel(angle), Lines.Phantom, null);
-            sketch.Polyline([Toward(figure.Swivel(angle), tip, ArmEnd), tip], Lines.Phantom);
+            foreach (var (near, far) in figure.Wire(angle, ArmEnd))
+                sketch.Polyline([near, far], Lines.Phantom);
         }
 
         foreach (var dead in sweep.DeadCentresInside)
@@ -76,7 +78,10 @@ public static class LeverDrawing
         DrawConduit(sketch, placer, figure);
         sketch.Layer = "wire";
         var swivel = figure.Swivel(shownAngle);
-        sketch.Polyline([swivel, tip], Style.Line(Tones.Ink, 3));
+        foreach (var (near, far) in figure.Wire(shownAngle))
+            sketch.Polyline([near, far], Style.Line(Tones.Ink, 3));
+        sketch.Layer = "break";
+        DrawBreak(sketch, placer, figure, [push, pull, shownAngle]);
         sketch.Layer = "arm";
         DrawArm(sketch, pivot, swivel, Lines.Visible, Tones.Paper);
         foreach (var (point, size) in ((Point, double)[])[(pivot, 4.2), (swivel, 4.2)])
@@ -104,7 +109,7 @@ public static class LeverDrawing
 
         sketch.Layer = "notes";
         var y = figure.Height + 16;
-        var notes = $"Seen against the lever's axis. {OutOfPlane(sweep, shown)}{(left.Count > 0 ? "Also: " + string.Join("; ", left) + "." : "")}";
+        var notes = $"Seen against the lever's axis. {(figure.IsBroken ? "The wire is longer than drawn. " : "")}{OutOfPlane(sweep, shown)}{(left.Count > 0 ? "Also: " + string.Join("; ", left) + "." : "")}";
         foreach (var line in TextMeasure.Wrap(notes, Small, options.Width - 12))
         {
             sketch.Text(6, y, Small, line, Tones.Ink2, fractions: true);
@@ -194,20 +199,37 @@ public static class LeverDrawing
         placer.Keep(Box.Around([.. block, At(-36, -8), At(-36, 8), At(tube, -5), At(tube, 5)]));
     }
 
+    /// <summary>Where a length of the wire is left out: a wave on either side of it.</summary>
+    private static void DrawBreak(Sketch sketch, LabelPlacer placer, Plane figure, double[] angles)
+    {
+        if (!figure.IsBroken)
+            return;
+        var along = figure.Along;
+        foreach (var ends in (Point[][])[[.. angles.Select(a => figure.Wire(a)[0].Far)], [.. angles.Select(a => figure.Wire(a)[1].Near)]])
+        {
+            double Across(Point p) => (p.Y * along.X) - (p.X * along.Y);
+            double low = ends.Min(Across) - 9, high = ends.Max(Across) + 9, on = (ends[0].X * along.X) + (ends[0].Y * along.Y), third = (high - low) / 3;
+            Point At(double forward, double across) => new(((on + forward) * along.X) - (across * along.Y), ((on + forward) * along.Y) + (across * along.X));
+            Point[] wave = [At(0, low), At(3, low + third), At(-3, high - third), At(0, high)];
+            sketch.Polyline(wave, Lines.Thin);
+            placer.Avoid(wave);
+        }
+    }
+
     /// <summary>The angle that the wire sweeps at the conduit's end.</summary>
     /// <returns>A point on its arc; null: too small to draw.</returns>
     private static Point? DrawSwing(Sketch sketch, LabelPlacer placer, Plane figure, Sweep sweep)
     {
         var tip = figure.Tip;
-        var turns = sweep.Places.Select(p => figure.Swivel(p.Angle)).Select(s => Math.Atan2(tip.Y - s.Y, s.X - tip.X)).ToArray();
+        var turns = sweep.Places.Select(p => figure.Swivel(p.Angle)).Select(s => Math.Atan2(figure.TrueTip.Y - s.Y, s.X - figure.TrueTip.X)).ToArray();
         if (turns.Length == 0)
             return null;
         var middle = turns[turns.Length / 2];
         double Near(double t) => t - (2 * Math.PI * Math.Round((t - middle) / (2 * Math.PI)));
         double low = turns.Min(Near), high = turns.Max(Near);
         var nearest = sweep.Places.Select(p => figure.Swivel(p.Angle)).Min(s => Math.Sqrt(((s.X - tip.X) * (s.X - tip.X)) + ((s.Y - tip.Y) * (s.Y - tip.Y))));
-        var radius = 0.55 * nearest;
-        if ((high - low) * radius < 3)
+        var radius = (figure.IsBroken ? 0.4 : 0.55) * nearest;
+        if ((high - low) * radius < 1.5)
             return null;
         sketch.Arc(tip.X, tip.Y, radius, low, high - low, Lines.Thin);
         Point At(double t) => new(tip.X + (radius * Elementary.Cos(t)), tip.Y - (radius * Elementary.Sin(t)));
@@ -227,19 +249,17 @@ public static class LeverDrawing
 
     private static Point Between(Point a, Point b, double share) => new(a.X + ((b.X - a.X) * share), a.Y + ((b.Y - a.Y) * share));
 
-    private static Point Toward(Point from, Point to, double by)
-    {
-        double dx = to.X - from.X, dy = to.Y - from.Y, length = Math.Sqrt((dx * dx) + (dy * dy));
-        return length <= by ? from : Between(from, to, by / length);
-    }
-
-    /// <summary>From arm axes (m, y up) to the paper (px, y down): turned so that mid sweep points up, at one scale.</summary>
+    /// <summary>
+    /// From arm axes (m, y up) to the paper (px, y down): turned so that mid sweep points up, at one scale. Of a wire much longer than the arm
+    /// a length is left out, so that the arm is drawn large enough to be read; every line keeps its own direction.
+    /// </summary>
     private sealed class Plane
     {
         private readonly Sweep sweep;
         private readonly double turn;
         private readonly double x0;
         private readonly double y0;
+        private readonly double gap;
 
         public Plane(Sweep sweep, LeverOptions options, double height)
         {
@@ -251,9 +271,23 @@ public static class LeverDrawing
             double ex = (exit.X * Elementary.Cos(turn)) - (exit.Y * Elementary.Sin(turn)), ey = (exit.X * Elementary.Sin(turn)) + (exit.Y * Elementary.Cos(turn));
             Exit = new(ex, -ey);
 
+            Vector3 end = new(a.X + (options.TipLength * exit.X), a.Y + (options.TipLength * exit.Y), 0), mid = sweep.Case.SwivelAt(sweep.Case.Mid);
+            var wire = end - new Vector3(mid.X, mid.Y, 0);
+            var (full, radius) = (wire.Size, sweep.Case.Radius);
+            var shift = new Vector3(0, 0, 0);
+            double ahead = 0;
+            if (full > 1e-9)
+            {
+                // How far any place of the swivel comes toward the tip, seen from mid sweep.
+                ahead = Enumerable.Range(0, 25).Max(i => Vector3.Dot(sweep.Case.SwivelAt(sweep.Case.From + ((sweep.Case.To - sweep.Case.From) * i / 24)) - mid, wire.Unit()));
+                IsBroken = full > ahead + (2.5 * radius);
+                if (IsBroken)
+                    shift = (ahead + (1.5 * radius) - full) * wire.Unit();
+            }
+
             // Scale 1 about the pivot first; then what that takes decides.
             (Scale, x0, y0) = (1, 0, 0);
-            var points = new List<Point> { At(0, 0), At(a.X, a.Y), At(a.X + (options.TipLength * exit.X), a.Y + (options.TipLength * exit.Y)) };
+            var points = new List<Point> { At(0, 0), At(a.X + shift.X, a.Y + shift.Y), At(end.X + shift.X, end.Y + shift.Y) };
             for (var i = 0; i <= 24; i++)
                 points.Add(Swivel(sweep.Case.From + ((sweep.Case.To - sweep.Case.From) * i / 24)));
             var box = Box.Around(points);
@@ -265,8 +299,42 @@ public static class LeverDrawing
             Scale = Math.Min((options.Width - left - right) / Math.Max(box.Width, 1e-6), (height - above - below) / Math.Max(box.Height, 1e-6));
             Height = Math.Min(height, (Scale * box.Height) + above + below);
             (x0, y0) = ((0.5 * (left + options.Width - right)) - (Scale * box.Middle.X), (0.5 * (above + Height - below)) - (Scale * box.Middle.Y));
-            Anchor = At(a.X, a.Y);
-            Tip = At(a.X + (options.TipLength * exit.X), a.Y + (options.TipLength * exit.Y));
+            Anchor = At(a.X + shift.X, a.Y + shift.Y);
+            Tip = At(end.X + shift.X, end.Y + shift.Y);
+            TrueTip = At(end.X, end.Y);
+            if (IsBroken)
+            {
+                var (from, to) = (At(mid.X, mid.Y), Tip);
+                var length = Math.Sqrt(((to.X - from.X) * (to.X - from.X)) + ((to.Y - from.Y) * (to.Y - from.Y)));
+                Along = new((to.X - from.X) / length, (to.Y - from.Y) / length);
+                gap = (from.X * Along.X) + (from.Y * Along.Y) + (Scale * (ahead + (0.75 * radius)));
+            }
+        }
+
+        /// <summary>Is a length of the wire left out?</summary>
+        public bool IsBroken { get; }
+
+        /// <summary>Where the tip would lie if nothing were left out.</summary>
+        public Point TrueTip { get; }
+
+        /// <summary>From the swivel at mid sweep toward the tip.</summary>
+        public Point Along { get; }
+
+        /// <summary>The wire at an arm angle, from the swivel to the tip; in two pieces where a length is left out.</summary>
+        public (Point Near, Point Far)[] Wire(double angle, double clear = 0)
+        {
+            const double half = 3;
+            var at = Swivel(angle);
+            double dx = TrueTip.X - at.X, dy = TrueTip.Y - at.Y, length = Math.Sqrt((dx * dx) + (dy * dy));
+            if (length <= Math.Max(clear, 1e-9))
+                return [(at, Tip)];
+            (dx, dy) = (dx / length, dy / length);
+            Point begin = new(at.X + (clear * dx), at.Y + (clear * dy));
+            if (!IsBroken)
+                return [(begin, Tip)];
+            var forward = (dx * Along.X) + (dy * Along.Y);
+            double to = (gap - half - (at.X * Along.X) - (at.Y * Along.Y)) / forward, from = ((Tip.X * Along.X) + (Tip.Y * Along.Y) - gap - half) / forward;
+            return [(begin, new(at.X + (to * dx), at.Y + (to * dy))), (new(Tip.X - (from * dx), Tip.Y - (from * dy)), Tip)];
         }
 
         /// <summary>Room taken, px.</summary>
