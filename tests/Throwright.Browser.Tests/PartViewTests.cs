@@ -17,7 +17,7 @@ public class PartViewTests(Chromium chromium)
         var watched = await window.Open(served, "/a/shop/making");
         var page = watched.Page;
         var folder = Environment.GetEnvironmentVariable("THROWRIGHT_PICTURES") is { Length: > 0 } named ? Path.Combine(Throwright.Tests.ApprovedText.Root, named) : null;
-        foreach (var (part, fact) in ((string, string)[])[("wedge", "Thick edge"), ("guide", "Drill that is led"), ("bracket", "Bend allowance")])
+        foreach (var (part, fact) in ((string, string)[])[("wedge", "Thick edge"), ("guide", "Drill that is led"), ("bracket", "allowance")])
         {
             await page.GetByText($"Turn the {part} in 3D").ClickAsync(new() { Timeout = 90_000 });
             await Expect(page.Locator(".part-facts")).ToContainTextAsync(fact);

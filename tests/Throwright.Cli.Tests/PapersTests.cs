@@ -188,7 +188,7 @@ public class PapersTests
         Assert.Equal(["2026-03-01", "2026-03-02"], after.AsBuilt.Select(a => a.Date));
         Assert.Equal("C. \"D\"", after.AsBuilt[1].By);
         Assert.Contains("// A two-seat side-by-side amphibian", File.ReadAllText(file), StringComparison.Ordinal);
-        Assert.Contains("As read on 2026-03-02", Run("check", file, "--run", "mixture").Out, StringComparison.Ordinal);
+        Assert.Contains("The readings of 2026-03-02", Run("check", file, "--run", "mixture").Out, StringComparison.Ordinal);
     }
 
     [Theory]

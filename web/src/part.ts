@@ -113,7 +113,7 @@ class PartView extends Stage {
   }
 
   protected distance(): number {
-    return this.near * this.size * (this.pieces.length > 1 ? 3 : 2.9);
+    return this.near * this.size * (this.pieces.length > 1 ? 3 : 2.3);
   }
 
   protected slide(slider: HTMLInputElement): void {

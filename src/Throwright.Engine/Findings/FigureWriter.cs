@@ -51,9 +51,13 @@ public sealed class FigureWriter(Display display)
         ? FigureText.FractionOfInch(new(metres), 64, 2e-6) ?? $"{(metres / Shapes.Quantities.Length.MetresPerInch).ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} in"
         : $"{(metres * 1000).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} mm";
 
-    public string Force(double newtons, Rounding rounding = Rounding.Up) => display.Force == ForceUnit.PoundForce
-        ? $"{FigureText.Plain(newtons / Shapes.Quantities.Force.NewtonsPerPoundForce, 1, rounding)} lbf"
-        : $"{FigureText.Plain(newtons, 1, rounding)} N";
+    public string Force(double newtons, Rounding rounding = Rounding.Up) => $"{ForceNumber(newtons, rounding)} {ForceUnitName}";
+
+    /// <summary>The same without its unit, for lists that name it once.</summary>
+    public string ForceNumber(double newtons, Rounding rounding = Rounding.Up) =>
+        FigureText.Plain(display.Force == ForceUnit.PoundForce ? newtons / Shapes.Quantities.Force.NewtonsPerPoundForce : newtons, 1, rounding);
+
+    public string ForceUnitName => display.Force == ForceUnit.PoundForce ? "lbf" : "N";
 
     public string Angle(double radians, Rounding rounding = Rounding.Nearest) => $"{FigureText.Plain(radians * PerDegree, 1, rounding)}°";
 

@@ -25,7 +25,7 @@ public static class RigRules
             {
                 Rule = AsBuilt,
                 Verdict = !(least > 0) ? Verdict.Fail : least < of.Wanted || Math.Max(inside, outside) > of.Most ? Verdict.Caution : Verdict.Clear,
-                Sentence = $"As read on {date}: {say.Length(inside, Rounding.Down)} of cushion IN, {say.Length(outside, Rounding.Down)} OUT under hand and heat; wanted {say.Size(of.Wanted)}.",
+                Sentence = $"The readings of {date} leave {say.Length(inside, Rounding.Down)} of cushion IN, {say.Length(outside, Rounding.Down)} OUT under hand and heat; wanted {say.Size(of.Wanted)}.",
                 Limit = new(of.Wanted, QuantityKind.Length, true),
                 Sources = [Published.Rule("23.1141(g)(1)").Source, Theory],
                 Why = Advice(of, answer, say),
@@ -38,7 +38,7 @@ public static class RigRules
             {
                 Rule = AsBuilt,
                 Verdict = Verdict.Fail,
-                Sentence = $"As read on {date}: no cushion is left at the {(answer.CushionIn is null ? "OUT" : "IN")} end under hand and heat.",
+                Sentence = $"The readings of {date} leave no cushion at the {(answer.CushionIn is null ? "OUT" : "IN")} end under hand and heat.",
                 Limit = new(of.Wanted, QuantityKind.Length, true),
                 Sources = [Published.Rule("23.1141(g)(1)").Source, Theory],
                 Why = "Read the knob at the other stop too: both together tell how far to slide the swivel.",

@@ -60,6 +60,11 @@ public static partial class FieldWords
         ["cable.drag.knob"] = "drag at the knob",
         ["cable.drag.device"] = "drag at the device",
         ["cable.source"] = "figures from",
+        ["cable.ends.inBushing"] = "conduit inside the bushing",
+        ["cable.ends.inAnchor"] = "conduit beyond the anchor",
+        ["cable.ends.wireInKnob"] = "wire inside the shank",
+        ["cable.ends.wireBeyondPin"] = "wire beyond the pin",
+        ["cable.conduit.outside"] = "conduit outside",
         ["cockpitEnd.stroke"] = "stroke",
         ["cockpitEnd.pushMeans"] = "push means",
         ["cockpitEnd.pullMeans"] = "pull means",
@@ -94,6 +99,41 @@ public static partial class FieldWords
         var steps = field.Path.Split('.');
         return steps.Length > 2 ? $"{Split(steps[^2])} {Split(field.Name)}" : Split(field.Name);
     }
+
+    /// <summary>The name of a member in an entry of a list, whose own name stands before the entry: "kind", not "supports kind".</summary>
+    public static string InList(FormField field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return Names.TryGetValue(field.Path, out var name) ? name : Split(field.Name);
+    }
+
+    /// <summary>What may be typed here, in the units that are shown: "e.g. 1 1/2 in"; empty: nothing to show.</summary>
+    public static string Example(FormField field, Display display)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        ArgumentNullException.ThrowIfNull(display);
+        bool inch = display.Length == LengthUnit.Inch, pound = display.Force == ForceUnit.PoundForce;
+        var example = field.Form == FieldForm.Quantity
+            ? field.Quantity switch
+            {
+                QuantityKind.Length => inch ? "1 1/2 in" : "38 mm",
+                QuantityKind.Force => pound ? "20 lbf" : "90 N",
+                QuantityKind.Torque => pound ? "6 lbf in" : "0.7 N m",
+                QuantityKind.Stiffness => pound ? "2000 lbf/in" : "400 N/mm",
+                QuantityKind.TorsionRate => pound ? "0.05 lbf in/deg" : "0.3 N m/rad",
+                QuantityKind.BendingStiffness => pound ? "70 lbf in2" : "0.2 N m2",
+                QuantityKind.LineWeight => pound ? "0.06 lbf/ft" : "90 g/m",
+                QuantityKind.Stress => pound ? "90 ksi" : "600 MPa",
+                // A bare number of degrees is read in degC: shown so.
+                QuantityKind.Temperature => "20 degC",
+                _ => Nominal(field.Example),
+            }
+            : field.Example;
+        return example.Length == 0 ? "" : "e.g. " + example;
+    }
+
+    /// <summary>An example without its tolerance.</summary>
+    private static string Nominal(string example) => example.Split('±', '+')[0].Trim();
 
     /// <summary>"alongAxis" as "along axis", "musicWire" as "music wire".</summary>
     public static string Split(string word)
