@@ -21,10 +21,12 @@ public static class DriftDrawing
         double Y(double value) => 2 + ((high - value) / (high - low) * (Height - 8));
         Style thin = Style.Line(Tones.Ink, 0.3), heavy = Style.Line(Tones.Ink, 0.6), dash = Style.Line(Tones.Ink, 0.3, 2, 1.2);
         sketch.Line(Left, Height - 5, width - Right, Height - 5, thin);
+        // As many years named as there is room for.
+        var step = ((int[])[1, 2, 5, 10, 20]).FirstOrDefault(n => n * (X(first + 1) - X(first)) > 1.2 * TextMeasure.Width("2026", Size), 50);
         for (var year = first; year <= last; year++)
         {
             sketch.Line(X(year), Height - 5, X(year), Height - 4, thin);
-            if (last - first <= 12 || year % 5 == 0)
+            if (year % step == 0 && (last - first <= 12 || year % 5 == 0))
                 sketch.Text(X(year), Height - 1, Size, Shapes.Quantities.FigureText.Plain(year, 0), Tones.Ink, anchor: TextAnchor.Middle);
         }
 
