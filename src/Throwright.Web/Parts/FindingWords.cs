@@ -15,7 +15,6 @@ public static class FindingWords
     {
         ArgumentNullException.ThrowIfNull(sentence);
         var cut = sentence.IndexOf(':', StringComparison.Ordinal);
-        // "As read on 2026-03-01" says nothing without its figures.
-        return cut > 24 ? sentence[..cut] + "." : sentence;
+        return cut > 20 ? sentence[..cut] + "." : sentence;
     }
 }
