@@ -50,6 +50,24 @@ public class OtherCommandsTests
         Assert.Matches(@"none\s+typed", pull);
     }
 
+    /// <summary>A zero that nobody measured is no figure: without the core there is no lost motion to tell, and no stretch.</summary>
+    [Fact]
+    public void Explain_WhatTheFileDoesNotLetBeWorkedOut_IsNoFigure()
+    {
+        var list = Run("explain", "examples/amphibian.throwright.json", "cabin-heat").Out;
+        Assert.Contains("needs input", list);
+        Assert.Contains("  cushion-out ", list);
+        Assert.DoesNotContain("  lost-motion ", list);
+        Assert.DoesNotContain("  stretch-pull ", list);
+        // The card has no limit of nothing either, and says what its other limits leave out.
+        var card = string.Join(' ', Run("rig", "examples/amphibian.throwright.json", "cabin-heat").Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.DoesNotContain("0 to 0 in", card);
+        Assert.Contains("must be write it down", card);
+        Assert.Contains("Not counted in the limits of this card", card);
+        Assert.DoesNotContain("0.000 in or less", Run("maintain", "examples/amphibian.throwright.json", "cabin-heat").Out);
+        Assert.Contains("not counted: lost motion", Run("explain", "examples/amphibian.throwright.json", "cabin-heat", "cushion-out").Out);
+    }
+
     [Fact]
     public void Explain_Plain_WritesNothingButAscii_InTheUnitsOfTheFile()
     {

@@ -41,7 +41,7 @@ internal static class AircraftFindings
 
     public static IEnumerable<Figure> Figures(CockpitAnswer cockpit) =>
         cockpit.Movers.OrderBy(p => p.Lower).ThenBy(p => p.Upper)
-            .Select(p => ClearanceFindings.Of(p, FigureOf(p), $"least distance of {p.First.Name} from {p.Second.Name}, over all positions", Wish, "it concerns no one run"));
+            .Select(p => ClearanceFindings.Of(p, FigureOf(p), $"{p.First.Name} from {p.Second.Name}", Wish, "it concerns no one run"));
 
     /// <summary>Id of the figure of a pair: clearance-stick-panel.</summary>
     public static string FigureOf(PairClearance pair)

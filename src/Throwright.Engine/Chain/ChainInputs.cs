@@ -94,14 +94,14 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
 
         var notCounted = new List<string>();
         if (Clearance is null || BendTotal is null)
-            notCounted.Add("lost motion by clearance in the bends");
+            notCounted.Add(Cushion.LadderCase.NoLostMotion);
         if (forces is null)
-            notCounted.Add("stretch of cable and bracket under load");
+            notCounted.Add(Cushion.LadderCase.NoStretch);
         else
             notCounted.AddRange(forces.NotCounted);
         var heat = HeatOf();
         if (heat is null)
-            notCounted.Add("heat and cold");
+            notCounted.Add(Cushion.LadderCase.NoHeat);
         var (pushLimits, pullLimits) = sweep.PushTurnsUp ? (placement.To, placement.From) : (placement.From, placement.To);
         var (kind, setting, proposed) = SettingOf();
         var load = lever.Load ?? new();

@@ -49,23 +49,25 @@ internal static class ClearanceFindings
             yield break;
         var wish = CockpitCheck.WishOf(answer.Run);
         foreach (var pair in clearance.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper))
-            yield return Of(pair, clearance.FigureOf(pair), $"least distance of the handle from {clearance.Other(pair)}, over all positions", wish, "");
+            yield return Of(pair, clearance.FigureOf(pair), $"the handle from {clearance.Other(pair)}", wish, "");
 
         if (clearance.OwnSheet is { } sheet)
-            yield return Of(sheet, RunClearance.FigureOf("own sheet"), "least distance of the leaning knob from its own sheet, over all positions", wish with { Least = wish.Least with { Value = 0, Source = Theory } }, "only what may be off about the shank's length is added: the hole goes with its sheet");
+            yield return Of(sheet, RunClearance.FigureOf("own sheet"), "the leaning knob from its own sheet", wish with { Least = wish.Least with { Value = 0, Source = Theory } }, "only what may be off about the shank's length is added: the hole goes with its sheet");
         foreach (var figure in MeshFindings.Figures(clearance.Meshes))
             yield return figure;
     }
 
     /// <summary>The figure of one pair.</summary>
+    /// <param name="between">"the handle from yoke".</param>
     /// <param name="holds">What else it rests on; empty: nothing.</param>
-    internal static Figure Of(PairClearance pair, string id, string name, ClearanceWish wish, string holds)
+    internal static Figure Of(PairClearance pair, string id, string between, ClearanceWish wish, string holds)
     {
         var found = pair.Found;
         return new()
         {
             Id = id,
-            Name = name,
+            Name = $"least distance of {between}, over all positions",
+            Between = between,
             Kind = QuantityKind.Length,
             Value = pair.Lower,
             Rounding = Rounding.Down,

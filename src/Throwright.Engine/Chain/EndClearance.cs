@@ -140,8 +140,8 @@ internal static class EndClearance
     public static IEnumerable<Figure> Figures(EquatableList<EndPairs> ends) =>
         from end in ends
         from pair in end.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper)
-        let name = end.Name == "own" ? $"least distance of the conduit from its own {(end.Other(pair).Name == end.OwnHandle ? "handle" : "arm")}, over all positions" : $"least distance of the {end.Name} from {end.Other(pair).Name}, over all positions"
-        select ClearanceFindings.Of(pair, end.FigureOf(pair), name, end.Wish, IsOwnHandle(end, pair) ? $"{end.Holds}; {Apart}" : end.Holds);
+        let between = end.Name == "own" ? $"the conduit from its own {(end.Other(pair).Name == end.OwnHandle ? "handle" : "arm")}" : $"the {end.Name} from {end.Other(pair).Name}"
+        select ClearanceFindings.Of(pair, end.FigureOf(pair), between, end.Wish, IsOwnHandle(end, pair) ? $"{end.Holds}; {Apart}" : end.Holds);
 
     // The band that knob and arm keep together is as wide as cushions and give; all positions of both hold it, whatever it is.
     private const string Apart = "arm and knob of one run are taken as free of each other, more positions than they have together: the distance is never less than proved";

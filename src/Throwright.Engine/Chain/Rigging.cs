@@ -39,7 +39,8 @@ public static class Rigging
             new(RigUnknown.Swivel, "the swivel's place on the wire", QuantityKind.Length, 0.5 * ladder.Stroke),
             new(RigUnknown.Anchor, "the conduit's end", QuantityKind.Length, Before(Half(LadderInput.AnchorX) + Half(LadderInput.AnchorY) + Half(LadderInput.AnchorZ), 1e-3)),
             new(RigUnknown.Radius, "the arm's radius", QuantityKind.Length, Before(Half(LadderInput.Radius), 2e-4)),
-            new(RigUnknown.LostMotion, "the lost motion", QuantityKind.Length, Before(0.5 * (lost.Most - lost.Least), 2e-4)),
+            // Not worked out: nearly nothing is known of it before the reading.
+            new(RigUnknown.LostMotion, "the lost motion", QuantityKind.Length, Before(0.5 * (lost.Most - lost.Least), of.NotCounted.Contains(Cushion.LadderCase.NoLostMotion) ? LostMotionUnknown : 2e-4)),
             new(RigUnknown.Sweep, "the sweep of the arm", QuantityKind.Angle, Before(Half(LadderInput.PushAngle) + Half(LadderInput.PullAngle), 0.005)),
         };
         if (forces is not null)
@@ -142,6 +143,9 @@ public static class Rigging
             : $"{a.Replace(" in", "", StringComparison.Ordinal)} to {b} ({say.LengthNumber(least, Rounding.Up)} to {say.LengthNumber(most, Rounding.Down)})";
     }
 
+    // m; more than any cable in order has.
+    private const double LostMotionUnknown = 6e-3;
+
     /// <summary>Lost motion over all tolerances: every term rises with its inputs.</summary>
     private static (double Least, double Most) LostMotion(LadderCase of)
     {
@@ -203,7 +207,12 @@ public static class Rigging
                 steps.Add(new($"By feel: a gauge of {say.Length(gauge.PushLeast, Rounding.Up)} passes between knob and IN stop at step 3; at step 4 the knob still moves out by {say.Length(ladder.StrokeLeast - gauge.PullMost, Rounding.Up)} or more.", "passes both times"));
             steps.Add(new($"Gap from swivel to conduit tip, {words.Device} {words.PullEnd}:", $"expect {say.Length(ladder.TipAtPull.Nominal)}, least {say.Size(ladder.Wanted)}", "tipGap", ladder.Wanted, null, ladder.TipAtPull.Nominal));
             var (lostLeast, lostMost) = LostMotion(answer.LadderCase!);
-            steps.Add(new("Mid travel: move the knob both ways until the device follows. Lost motion:", Range(lostLeast, lostMost), "lostMotion", lostLeast, lostMost, ladder.LostMotion));
+            const string lose = "Mid travel: move the knob both ways until the device follows. Lost motion:";
+            steps.Add(ladder.NotCounted.Contains(Cushion.LadderCase.NoLostMotion)
+                ? new(lose, "write it down: the file lets no limit be worked out", "lostMotion")
+                : new(lose, Range(lostLeast, lostMost), "lostMotion", lostLeast, lostMost, ladder.LostMotion));
+            if (ladder.NotCounted.Count > 0)
+                notes.Add($"Not counted in the limits of this card, because the file does not say enough: {string.Join("; ", ladder.NotCounted)}. They take cushion away: leave more than the limits, or type what is missing and print the card anew.");
             if (ladder.HeatAtPush.Size > 1e-5 && aircraft.Environment is { } air)
                 notes.Add($"Hot and cold move the knob at its stops by up to {say.Length(Math.Max(ladder.HeatAtPush.Size, ladder.HeatAtPull.Size), Rounding.Up)} between {FigureText.Plain(air.Coldest.Celsius, 0)} °C and {FigureText.Plain(air.EngineBay.Celsius, 0)} °C in the engine bay; the limits above are for {FigureText.Plain(air.Rigged.Celsius, 0)} °C in the shop and count it.");
         }

@@ -206,27 +206,33 @@ internal static class RunFigures
         EquatableList<FigureStep> tipInputs = [In(LadderInput.Radius, "r"), In(LadderInput.PushAngle, "phi1"), In(LadderInput.PullAngle, "phi2"), In(LadderInput.AnchorX, "dx"), In(LadderInput.AnchorY, "dy"), In(LadderInput.AnchorZ, "dz"), In(LadderInput.Tip, "t"), In(LadderInput.SwivelLength, "w")];
         yield return Cushion("tip-cushion", "gap between swivel and conduit tip at the pull stop", "L2 - t - w/2", ladder.TipAtPull, ladder, tipInputs, tipSteps, say);
         yield return Cushion("tip-cushion-push", "gap between swivel and conduit tip at the push stop", "L1 - t - w/2", ladder.TipAtPush, ladder, tipInputs, tipSteps, say);
-        yield return new()
+        if (!of.NotCounted.Contains(LadderCase.NoLostMotion))
         {
-            Id = "lost-motion",
-            Name = "lost motion: knob movement at a reversal that does not move the device",
-            Kind = QuantityKind.Length,
-            Value = ladder.LostMotion,
-            Rounding = Rounding.Up,
-            Least = (of[LadderInput.Clearance].Least * of[LadderInput.BendTotal].Least) + of[LadderInput.PinPlay].Least + of[LadderInput.KnobPlay].Least,
-            Most = (of[LadderInput.Clearance].Most * of[LadderInput.BendTotal].Most) + of[LadderInput.PinPlay].Most + of[LadderInput.KnobPlay].Most,
-            Formula = "B = c Theta + plays",
-            Inputs = [In(LadderInput.Clearance, "c"), In(LadderInput.BendTotal, "Theta"), In(LadderInput.PinPlay, "pin"), In(LadderInput.KnobPlay, "shank")],
-            Sources = [CushionTheory],
-            Holds = "the core crosses its bore at every reversal; where a spring keeps it always pulled the first term does not appear, and counting it is safe",
-            Uncertainty = "every term rises with its inputs: limits at the ends",
-        };
+            yield return new()
+            {
+                Id = "lost-motion",
+                Name = "lost motion: knob movement at a reversal that does not move the device",
+                Kind = QuantityKind.Length,
+                Value = ladder.LostMotion,
+                Rounding = Rounding.Up,
+                Least = (of[LadderInput.Clearance].Least * of[LadderInput.BendTotal].Least) + of[LadderInput.PinPlay].Least + of[LadderInput.KnobPlay].Least,
+                Most = (of[LadderInput.Clearance].Most * of[LadderInput.BendTotal].Most) + of[LadderInput.PinPlay].Most + of[LadderInput.KnobPlay].Most,
+                Formula = "B = c Theta + plays",
+                Inputs = [In(LadderInput.Clearance, "c"), In(LadderInput.BendTotal, "Theta"), In(LadderInput.PinPlay, "pin"), In(LadderInput.KnobPlay, "shank")],
+                Sources = [CushionTheory],
+                Holds = "the core crosses its bore at every reversal; where a spring keeps it always pulled the first term does not appear, and counting it is safe",
+                Uncertainty = "every term rises with its inputs: limits at the ends",
+            };
+        }
+
         foreach (var (id, name, value, give) in new[]
         {
             ("stretch-pull", "stretch pulling, on arriving at the pull stop", ladder.StretchPull, LadderInput.PullGive),
             ("stretch-push", "stretch pushing, on arriving at the push stop", ladder.StretchPush, LadderInput.PushGive),
         })
         {
+            if (of.NotCounted.Contains(LadderCase.NoStretch))
+                break;
             var pull = id == "stretch-pull";
             var own = of[pull ? LadderInput.OwnPull : LadderInput.OwnPush];
             yield return new()

@@ -103,6 +103,9 @@ public sealed record LadderCase
     public required double Wanted { get; init; }
     public required EquatableList<string> NotCounted { get; init; }
 
+    /// <summary>Words of <see cref="NotCounted"/> for what a file does not let be worked out: a figure of it would be a zero that nobody measured.</summary>
+    public const string NoLostMotion = "lost motion by clearance in the bends", NoStretch = "stretch of cable and bracket under load", NoHeat = "heat and cold";
+
     public LadderValue this[LadderInput input] => Values[(int)input];
 }
 

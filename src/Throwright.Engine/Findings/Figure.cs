@@ -11,6 +11,9 @@ public sealed record Figure
 
     /// <summary>What it is, e.g. "knob cushion, out".</summary>
     public required string Name { get; init; }
+
+    /// <summary>Of a least distance: of what from what; empty: another kind of figure.</summary>
+    public string Between { get; init; } = "";
     public required QuantityKind Kind { get; init; }
 
     /// <summary>Nominal value, SI.</summary>

@@ -95,7 +95,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         flow.Text("Nominal; least and most over all tolerances typed into the file. Derivations stand in docs/theory; throwright explain prints inputs and steps.", PageFlow.Note);
         flow.Table(
             [new("figure", 46), new("nominal", 20), new("least", 20), new("most", 20), new("formula", 60)],
-            answer.Figures.Select(f => (IReadOnlyList<Cell>)
+            answer.Figures.Where(f => f.Between.Length == 0).Select(f => (IReadOnlyList<Cell>)
             [
                 f.Name,
                 say.Text(f.Kind, f.Value, f.Rounding),
@@ -103,6 +103,17 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
                 f.Most is { } most ? Bounded(f, most, Rounding.Up) : "",
                 f.Formula,
             ]),
+            PageFlow.Note);
+        // Dozens of pairs, each by the same formula: nearest first, a line each.
+        var pairs = answer.Figures.Where(f => f.Between.Length > 0).OrderBy(f => f.Value).ToList();
+        if (pairs.Count == 0)
+            return;
+        flow.Need(50);
+        flow.Heading("Least distances, nearest first", 3.6);
+        flow.Text($"Each over all joint positions together, at least so much: {pairs[0].Formula}.", PageFlow.Note);
+        flow.Table(
+            [new("least distance of", 120), new("at least", 46)],
+            pairs.Select(f => (IReadOnlyList<Cell>)[f.Between, say.Text(f.Kind, f.Value, f.Rounding)]),
             PageFlow.Note);
     }
 
@@ -163,7 +174,14 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         flow.Text("Rules in our own words; the publication has the binding ones. A verdict says how the run stands against a published yardstick. It is no finding of compliance and no approval.", PageFlow.Note);
         flow.Table(
             [new("rule", 29), new("asks", 60), new("this run", 55), new("verdict", 18), new("binds; how read", 38)],
-            rows.Select(r => (IReadOnlyList<Cell>)[new(r.Rule.Cite, true), r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""), r.Finding.Sentence, Verdict(r.Finding.Verdict), $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}"]),
+            rows.Select((r, i) => (IReadOnlyList<Cell>)
+            [
+                new(r.Rule.Cite, true),
+                i > 0 && rows[i - 1].Rule == r.Rule ? "as above" : r.Rule.Says + (r.Rule.Note.Length > 0 ? $" ({r.Rule.Note.TrimEnd('.')})" : ""),
+                r.Finding.Sentence,
+                Verdict(r.Finding.Verdict),
+                $"{r.Binds}; {SourceWords.Word(r.Rule.Source.Evidence)}",
+            ]),
             PageFlow.Note);
     }
 
@@ -194,7 +212,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         Placard();
         flow.Heading("Push-pull cable, one");
         flow.Table(
-            [new("property", 50), new("value", 58), new("note", 54), new("confirm before ordering", 20)],
+            [new("property", 46), new("value", 56), new("note", 64), new("confirm before ordering", 18)],
             order.Cable.Select(l => (IReadOnlyList<Cell>)[l.What, new(l.Value, true), l.Note, l.Confirm ? Cell.Tick : ""]));
         if (order.Hardware.Count > 0)
         {
@@ -241,13 +259,13 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         foreach (var finding in answer.Findings.Where(f => f.Verdict == Engine.Findings.Verdict.Fail))
             flow.Boxed("CAUTION", finding.Sentence + (finding.Remedies.Count > 0 ? " " + finding.Remedies[0].Text : ""));
         flow.Table(
-            [new("", 7), new("do", 92), new("must be", 42), new("reading", 30), new("done", 13)],
+            [new("", 9), new("do", 101), new("must be", 38), new("reading", 28), new("done", 12)],
             card.Steps.Select((s, i) => (IReadOnlyList<Cell>)[new($"{i + 1}", true), s.Do, s.MustBe, s.Reading is null ? "" : Cell.Box, Cell.Tick]));
+        // Signed under the steps, on their sheet.
+        flow.Signatures("rigged by", "checked by a second person");
         flow.Text("If a knob place is outside its limits", PageFlow.Body, bold: true);
         flow.Text("Both off the same way: slide the swivel by half the difference of the two cushions. Toward the conduit tip moves the knob in, away from it moves the knob out. If both cushions together are less than twice the wanted one, the throw is too long for this knob: smaller hole or longer stroke, and a new card.");
-        foreach (var note in card.Notes)
-            flow.Text(note, PageFlow.Note);
-        flow.Signatures("rigged by", "checked by a second person");
+        flow.Text(string.Join(" ", card.Notes), PageFlow.Note);
     }
 
     /// <summary>What was read on the aircraft, and what it says.</summary>
@@ -297,6 +315,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
                 PageFlow.Note);
         }
 
+        flow.Need(50);
         flow.Heading("Drift of the readings");
         foreach (var drift in upkeep.Drifts)
         {
