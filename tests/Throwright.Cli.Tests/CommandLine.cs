@@ -43,6 +43,13 @@ internal sealed class Workbench : IDisposable
         return path;
     }
 
+    public void PutCopy(string name, string from)
+    {
+        var path = Path.Combine(Folder, name);
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        File.Copy(from, path);
+    }
+
     /// <summary>A copy of a file of the examples.</summary>
     public string Copy(string example)
     {

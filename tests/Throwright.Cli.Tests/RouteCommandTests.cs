@@ -92,24 +92,6 @@ public class RouteCommandTests
         Assert.Equal(9 * 0.0254, lie[lie.GetArrayLength() - 1].GetProperty("station").GetDouble(), 1e-6);
     }
 
-    [Theory]
-    [InlineData("measure-with-a-tape.md")]
-    [InlineData("route-and-order.md")]
-    [InlineData("force-heat-and-failures.md")]
-    public void Commands_OfTheGuide_Run(string page)
-    {
-        using var bench = new Workbench();
-        var copy = bench.Copy("bench/taped-lever.throwright.json");
-        var commands = File.ReadAllLines(Path.Combine(Throwright.Tests.ApprovedText.Root, "docs", "howto", page))
-            .Where(l => l.StartsWith("throwright ", StringComparison.Ordinal))
-            .Select(l => l.Replace(" FILE", " " + copy, StringComparison.Ordinal).Replace("--svg pictures", "--svg " + bench.Folder, StringComparison.Ordinal)
-                .Replace("--out ", "--out " + bench.Folder + Path.DirectorySeparatorChar, StringComparison.Ordinal))
-            .Select(l => l.Split(' ')[1..])
-            .ToList();
-        Assert.NotEmpty(commands);
-        Assert.All(commands, c => Assert.InRange(CommandLine.Run(c).Exit, 0, 1));
-    }
-
     private static string Verdict(JsonElement run, string rule) =>
         run.GetProperty("findings").EnumerateArray().Single(f => f.GetProperty("rule").GetString() == rule).GetProperty("verdict").GetString()!;
 }

@@ -16,6 +16,7 @@ internal static class MountRemedies
         Remedy Of(MountChange change) => new(change.Text, change.Edits.Select(e => $"{run.Id}/{e.Path}={e.Value}").ToEquatableList());
         return answer.Best is { } best
             ? [Of(best with { Text = answer.Sentence })]
+            : solve.NothingCures(answer) is { Length: > 0 } nothing ? [new($"{answer.Sentence} {nothing}")]
             : [.. answer.Instead.Select(Of)];
     }
 }

@@ -389,9 +389,16 @@ public sealed class MountSolve
         }
     }
 
+    /// <summary>Where neither a tilt nor anything else that is tried cures it: what was tried, and what is left to move.</summary>
+    internal string NothingCures(MountAnswer answer) => answer.Best is not null || answer.Instead.Count > 0 || handle is null ? ""
+        : $"Tried too, and none was found to cure it: another place of the hole within {say.Length(FarthestHole)}{(run.CockpitEnd?.Sheet?.Outline.Count > 0 ? " on the sheet" : "")}, a shorter shank, a smaller {(handle.Knob.Form == KnobForm.T ? "handle" : "knob")}. What is left: a shorter stroke, another place for the sheet, or stops that keep the other part away.";
+
     private IEnumerable<string> NotesOf(MountAnswer answer, bool wedged)
     {
-        yield return $"{answer.Straight.Cells + (answer.Wedged?.Cells ?? 0)} ranges of tilts looked at.";
+        if (NothingCures(answer) is { Length: > 0 } nothing)
+            yield return nothing;
+        var cells = answer.Straight.Cells + (answer.Wedged?.Cells ?? 0);
+        yield return cells == 1 ? "One range of tilts looked at." : $"{cells} ranges of tilts looked at.";
         yield return $"Each mount is proved with {say.Angle(Published.Get("mount/play").Value)} of error each way.";
         if (wedged)
             yield return $"Wedges of {say.Length(2 * wedge)} across{(isWedgeKnown ? "" : " (taken as three times the shank: measure the nut)")}, {say.Length(thin)} at the thin edge, lift the knob; that is counted.";

@@ -120,9 +120,10 @@ internal static class Remedies
 
     private static IEnumerable<Remedy> LessSwing(RunAnswer answer, Solve solve, FigureWriter say)
     {
+        bool BowsOnlyThen(SolveChoice choice) => !Bows(answer) && Bows(choice.Answer);
         var found = solve.Anchor(SweepAim.BalancedSwing, null);
         // Half a degree less is worth a new bracket; a hundredth is not.
-        if (found.Best is { } best && best.Answer.Sweep!.MostSwing < answer.Sweep!.MostSwing - 0.005)
+        if (found.Best is { } best && best.Answer.Sweep!.MostSwing < answer.Sweep!.MostSwing - 0.005 && !BowsOnlyThen(best))
             yield return Of(answer, best, found.Sentence);
         for (var factor = 1.25; factor <= 3; factor += 0.25)
         {
@@ -132,10 +133,20 @@ internal static class Remedies
             var choice = solve.Choice($"{say.Move(back)} away from the arm", back, QuantityKind.Length, solve.SetAnew(trial));
             if (solve.Reverses(choice.Answer) || solve.VerdictOf(choice, SweepRules.Swing) != Verdict.Clear)
                 continue;
+            if (BowsOnlyThen(choice))
+            {
+                var wire = choice.Answer.Forces!.BareWire!;
+                yield return new($"Take an end tube that swivels farther, or a smaller sweep or arm. Moving the anchor back alone is no cure: where the swing fits, {say.Length(wire.Length)} of bare wire bow out under the push.");
+                yield break;
+            }
+
             yield return Of(answer, choice, $"Move the anchor {choice.Label}{solve.Setting(choice)}: swing {say.Angle(choice.Answer.Sweep!.MostSwing, Rounding.Up)}, {solve.Cushions(choice)}.");
             yield break;
         }
     }
+
+    /// <summary>A wire that holds now, and set back so far can't be pushed any more.</summary>
+    private static bool Bows(RunAnswer of) => of.Forces is { BareWire: { } wire } && !(wire.Critical > wire.Compression);
 
     private static IEnumerable<Remedy> Lighter(RunAnswer answer, Solve solve, FigureWriter say)
     {

@@ -33,7 +33,7 @@ internal static class OperatingCheck
             end is not null, [Published.Rule("23.995(a)").Source, Practice]);
         yield return of.HandSide is { } side
             ? new("which hand", $"by the {(side == BodySide.Left ? "left" : "right")} hand, on whose side it sits from the pilot's middle", $"the {(side == BodySide.Left ? "left" : "right")} hand is free when it is needed; if that hand holds the stick, the hands change first: try it", true, [Practice])
-            : new("which hand", "by the hand that is free when it is needed", "not told: the file lacks pilot.eye or the hole's place (cockpitEnd.hole); write left or right: ____", false, [Practice]);
+            : new("which hand", "by the hand that is free when it is needed", $"not told: the file lacks {(of.Run.CockpitEnd?.Hole is { IsKnown: true } ? "pilot.eye" : "the hole's place (cockpitEnd.hole)")}; write left or right: ____", false, [Practice]);
         yield return of.Moving is { } moving
             ? new(
                 "what else moves",

@@ -142,7 +142,8 @@ public static class ProveRules
             return Say(
                 Colour, Verdict.Fail,
                 run.Emergency ? $"An emergency control is red; this one is {colour}." : $"The knob is {colour}, and red is for emergency controls alone.",
-                run.Emergency ? "" : "If it serves an emergency too (a mixture that stops the engine), say so: emergency.", [By("23.1555(e)(2)")]);
+                "", [By("23.1555(e)(2)")]) with
+            { Remedies = [new(run.Emergency ? "Take a red knob or handle." : "If it serves an emergency too (a mixture that stops the engine), set \"emergency\": true in the run; else take a knob of another colour.")] };
         }
 
         string[] known = ["black", "grey", "gray", "red", "green", "orange", "yellow", "white", "blue"];
@@ -154,7 +155,8 @@ public static class ProveRules
     private static Finding? OfMarking(Run run)
     {
         if (run.Label.Length == 0 || run.How.Length == 0)
-            return run.Label.Length + run.How.Length == 0 ? null : Say(Marking, Verdict.Fail, run.Label.Length == 0 ? "The marking says how, but not what." : $"The marking says {run.Label}, but not how it is worked.", "", [By("23.1555(a)"), By("ol-controls")]);
+            return run.Label.Length + run.How.Length == 0 ? null : Say(Marking, Verdict.Fail, run.Label.Length == 0 ? "The marking says how, but not what." : $"The marking says {run.Label}, but not how it is worked.", "", [By("23.1555(a)"), By("ol-controls")]) with
+            { Remedies = [new(run.Label.Length == 0 ? "Engrave the control's name and type it into label, e.g. \"COWL FLAP\"." : "Engrave how it is worked too and type it into how, e.g. \"PULL TO CLOSE\".")] };
         return Say(Marking, Verdict.Clear, $"The marking reads {run.Label}, {run.How}.", "", [By("23.1555(a)"), By("ol-controls")]);
     }
 

@@ -53,7 +53,7 @@ public static class RigRules
                 Verdict = Verdict.Caution,
                 Sentence = $"The readings of {date} do not fit the description: read {NameOf(of, worst)} once more, or something is built otherwise than described.",
                 Sources = [Theory],
-                Why = $"Misfit {FigureText.Plain(answer.Misfit, 1)}, chance gives so much once in a thousand riggings.",
+                Why = $"Read again before anything is moved: chance alone lets readings miss by so much in fewer than one rigging of a thousand (misfit {FigureText.Plain(answer.Misfit, 1)}).",
             };
         }
     }

@@ -107,6 +107,20 @@ public sealed class MountSolveTests
         Assert.True(hole.Clearance.Lower >= answer.Wanted);
     }
 
+    /// <summary>A wall before the pulled-out knob, wherever the hole is: the answer says what was tried and what is left, here and among the findings.</summary>
+    [Fact]
+    public void Find_NothingOfAllThatIsTried_SaysSo()
+    {
+        var wall = new Body { Id = "wall", Parts = [new("wall", new BoxShape(At(1095, 0, 700), Levers.Mm(50), Levers.Mm(2000), Levers.Mm(2000), new(1, 0, 0), new(0, 0, 1)))] };
+        var aircraft = Of(Handle("a"), wall);
+        var answer = Find(aircraft, withOthers: true);
+        Assert.Null(answer.Best);
+        Assert.Empty(answer.Instead);
+        Assert.Contains(answer.Notes, n => n.Contains("a shorter stroke, another place for the sheet", StringComparison.Ordinal));
+        var touched = RunCheck.Check(aircraft, aircraft.Runs[0], Runs.Quick).Findings.Single(f => f.Rule == ClearanceRules.Pair);
+        Assert.Contains("a shorter stroke", Assert.Single(touched.Remedies).Text);
+    }
+
     [Fact]
     public void Find_HoleMovedOnlyWithinTheSheet()
     {

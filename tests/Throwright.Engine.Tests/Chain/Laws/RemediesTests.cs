@@ -6,6 +6,7 @@ using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
+using Throwright.Engine.Sources;
 using Throwright.Engine.Tests.Throw;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
@@ -155,6 +156,21 @@ public sealed partial class RemediesTests
         var remedy = Assert.Single(Of(before, before.Of(LadderRules.Most)!));
         Assert.StartsWith("Slide the swivel", remedy.Text);
         Check(run, Runs.Aircraft);
+    }
+
+    /// <summary>A thin wire pushed hard: set back until the swing fits, it would bow out. That is no cure, and the text says so.</summary>
+    [Fact]
+    public void TooMuchSwing_WhereTheWireWouldBow_IsNotCuredByMovingBack()
+    {
+        // The swing fits at about twice the distance; the wire holds half as much again as it is pushed with, and at twice its length a quarter of it.
+        var swing = Runs.Sound.Check().Sweep!.MostSwing;
+        var run = Runs.Sound.Lever(e => e with { TipSwivels = new((0.55 * swing) + Published.Get("throw/swivel-margin").Value), Load = new() { Torque = Toleranced<Torque>.PlusMinus(new(0.8), 0.1), Measured = true } });
+        var before = run.Check();
+        var wire = before.Forces!.BareWire!;
+        Assert.True(wire.Critical > wire.Compression && wire.Critical < 2 * wire.Compression, $"{wire}");
+        var remedies = Of(before, before.Of(SweepRules.Swing)!);
+        Assert.Contains(remedies, r => r.Tries.Count == 0 && r.Text.Contains("bow out under the push", StringComparison.Ordinal));
+        Assert.DoesNotContain(remedies, r => r.Text.StartsWith("Move the anchor", StringComparison.Ordinal) && Edits.Apply(run, r.Tries).Check().Forces!.BareWire is { } then && then.Critical <= then.Compression);
     }
 
     public static TheoryData<SettingKind> Kinds => [SettingKind.Balanced, SettingKind.WireLength, SettingKind.AtPushStop, SettingKind.AtPullStop];
