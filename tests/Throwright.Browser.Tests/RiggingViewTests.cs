@@ -39,6 +39,10 @@ public class RiggingViewTests(Chromium chromium)
         await page.FillAsync("#read-tipGap", "3 37/64 in");
         await page.FillAsync("#read-sweep", "90 deg");
         await page.FillAsync("#read-temperature", "68 degF");
+        // A force out of its limits is said where it is typed, as a length is.
+        await page.FillAsync("#read-pull", "90 lbf");
+        await Expect(page.Locator("#read-pull-said")).ToContainTextAsync("Outside what must be");
+        await page.FillAsync("#read-pull", "");
         await Expect(page.Locator(".advice")).ToContainTextAsync("Slide the swivel");
         await Expect(page.Locator("h1")).ToContainTextAsync("Slide the swivel");
         await Expect(page.Locator("#meaning")).ToContainTextAsync("as fitted");

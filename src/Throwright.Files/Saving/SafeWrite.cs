@@ -47,7 +47,7 @@ internal static class SafeWrite
             return Refused(e is DirectoryNotFoundException ? "its folder is not there" : e.Message);
         }
 
-        SaveResult Refused(string why) => new(SaveOutcome.DiskRefused, $"{Path.GetFileName(path)} can't be written: {why}. The file is as it was.");
+        SaveResult Refused(string why) => new(SaveOutcome.DiskRefused, $"{Path.GetFileName(path)} can't be written: {why.TrimEnd('.')}. The file is as it was.");
     }
 
     private static string? Conflict(string name, byte[]? old, FileStamp? readAs) => (old, readAs) switch

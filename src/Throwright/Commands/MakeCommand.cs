@@ -108,7 +108,7 @@ internal static class MakeCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Console.Error.WriteLine(e.Message);
+            Console.Error.WriteLine($"{e.Message.TrimEnd('.')}. No file was changed.");
             return false;
         }
     }
