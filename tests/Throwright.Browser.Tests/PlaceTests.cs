@@ -63,7 +63,7 @@ public class PlaceTests(Chromium chromium)
             await page.Locator($"#tape-far-{i + 1}").FillAsync(far[i]);
         }
 
-        await Expect(page.Locator("#point-found")).ToContainTextAsync("say on which side it is");
+        await Expect(page.Locator("#point-found")).ToContainTextAsync("Two places fit");
         await page.GetByLabel("of two places, the one").SelectOptionAsync("aftOf");
         await Expect(page.Locator("#point-found")).ToContainTextAsync("It would stand at 4");
         await page.HasNoAxeFinding("place, by tape");
