@@ -137,7 +137,12 @@ internal static class RouteInputs
         var step = ends.OrderStep?.Metres ?? Published.Get("route/order-step").Value;
         var trimming = ends.Trimming?.Metres ?? Published.Get("route/trimming").Value;
         // At the push stop the most wire stands out of the conduit at the device, and least at the knob.
-        var free = sweep is { IsMonotone: true } ? Math.Max(0, sweep.AtPush.Length - ends.InAnchor.Metres) + Math.Max(0, knobOutAtPushStop ?? 0) : 0;
+        // Where the arm passes a dead centre, or no place of the swivel is known yet, as much as there can be.
+        const int Steps = 180;
+        var longest = sweep is null ? 0
+            : sweep.IsMonotone ? sweep.AtPush.Length
+            : Enumerable.Range(0, Steps + 1).Max(i => (sweep.Case.Anchor - sweep.Case.SwivelAt(sweep.Case.From + (i * (sweep.Case.To - sweep.Case.From) / Steps))).Size);
+        var free = sweep is null ? 0 : Math.Max(0, longest - ends.InAnchor.Metres) + Math.Max(0, knobOutAtPushStop ?? run.CockpitEnd?.Stroke?.Most ?? 0);
         var inch = display.Length == LengthUnit.Inch ? Length.MetresPerInch : 0.025;
         return LengthToOrder.Find(lie, new(route.InFittings, free, ends.WireInKnob.Metres + ends.WireBeyondPin.Metres, trimming, step), inch, known is null ? null : known.Near);
     }

@@ -51,7 +51,10 @@ public static class Purchase
                 Name = answer.Words.Name,
                 Conduit = answer.Route?.Order?.ConduitOrdered ?? run.Cable?.Length?.Nominal.Metres,
                 Wire = answer.Route?.Order?.WireOrdered,
-                BareWire = answer.Ladder?.Setting.WireLength,
+                // All that the whole length leaves at the device, or else to the pin and the tail behind it.
+                BareWire = answer.Ladder is null ? null
+                    : answer.Route?.Order is { } lengths ? lengths.WireOrdered - lengths.ConduitOrdered - (run.Cable?.Ends?.WireInKnob.Metres ?? 0)
+                    : answer.Ladder.Setting.WireLength + (run.Cable?.Ends?.WireBeyondPin.Metres ?? 0),
                 Coldest = at?.Coldest.Celsius,
                 Hottest = at is null ? null : Math.Max(at.Cabin.Celsius, Proof.Hottest(at, zone)),
                 EngineBay = at?.EngineBay.Celsius,

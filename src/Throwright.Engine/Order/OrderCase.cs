@@ -8,7 +8,7 @@ public sealed record OrderCase
     public required Run Run { get; init; }
     public required string Name { get; init; }
 
-    /// <summary>Conduit length to order, m, and bare wire beyond it at the device, m; null: not worked out.</summary>
+    /// <summary>Conduit length to order, m, and bare wire beyond it at the device with its tail, m; null: not worked out.</summary>
     public double? Conduit { get; init; }
     public double? BareWire { get; init; }
 

@@ -33,7 +33,7 @@ public static class OrderSolver
         yield return Line("quantity", "1");
         yield return Line("stroke, knob IN stop to OUT stop", end?.Stroke is { } s ? say.Size(s.Nominal.Metres) : null, end?.Stroke is { } stroke && (stroke.Minus > 0 || stroke.Plus > 0) ? $"within {say.Length(Math.Max(stroke.Minus, stroke.Plus))}" : "");
         yield return Line("conduit length, end to end", of.Conduit is { } c ? say.Length(c, Rounding.Up) : null, of.Wire is null ? "measured along its lie; round up, never down" : "worked out along its lie, rounded up to the order step");
-        yield return Line("bare core beyond the conduit at the device, knob IN", of.BareWire is { } b ? say.Length(b, Rounding.Up) : null, of.Wire is null ? $"and {say.Move(3 * Length.MetresPerInch)} more to trim" : "trimming is in the whole length");
+        yield return Line("bare core beyond the conduit at the device, knob IN", of.BareWire is { } b ? say.Length(b, Rounding.Up) : null, of.Wire is null ? $"and {say.Move(3 * Length.MetresPerInch)} more to trim" : "to the pin, its tail and what is trimmed: the whole length below");
         if (of.Wire is { } wire)
             yield return Line("core, whole length", say.Length(wire, Rounding.Up), "from the lie, with what the fittings take and what is trimmed");
         var core = run.Cable?.Core;
@@ -104,7 +104,7 @@ public static class OrderSolver
         foreach (var part in more.Parts.Where(p => !of.Made.Any(m => m.What.Split(',')[0].Contains("wedge", StringComparison.OrdinalIgnoreCase) && p.Name.Contains("wedge", StringComparison.OrdinalIgnoreCase))))
             yield return new(part.Name, part.Material, "by its drawing (throwright make)");
         if (of.BareWire is { } wire && more.Joint is not null)
-            yield return new("core, trimmed when rigged", "the cable's own", $"{say.Length(wire, Rounding.Up)} beyond the conduit and the tail");
+            yield return new("core, trimmed when rigged", "the cable's own", $"{say.Length(wire, Rounding.Up)} beyond the conduit");
     }
 
     /// <summary>Cable by its weight per length, or its core alone when that is not known.</summary>

@@ -30,6 +30,29 @@ public class RouteTests
 
     private static Finding? Find(RunAnswer answer, string rule) => answer.Findings.FirstOrDefault(f => f.Rule == rule);
 
+    /// <summary>What the maker cuts by adds up: conduit, wire in the knob, and bare core to pin, tail and trimming.</summary>
+    [Fact]
+    public void Core_OfTheOrder_ReachesPinAndTail()
+    {
+        var answer = Check(Quarter(c => c with { Ends = c.Ends! with { WireInKnob = Runs.Mm(30), WireBeyondPin = Runs.Mm(20) } }));
+        var lengths = answer.Route!.Order!;
+        var bare = Purchase.Of(Runs.Aircraft, answer).Cable.Single(l => l.What.StartsWith("bare core", StringComparison.Ordinal));
+        var left = lengths.WireOrdered - lengths.ConduitOrdered - 0.030;
+        Assert.Equal(new FigureWriter(Runs.Aircraft.Display).Length(left, Rounding.Up), bare.Value);
+        // Conduit's end to the pin with the knob in, and the tail.
+        Assert.True(left >= answer.Ladder!.Setting.WireLength - 0.010 + 0.020 + 0.050);
+    }
+
+    /// <summary>An arm that passes a dead centre, or a swivel whose place is not known: the wire ordered still reaches.</summary>
+    [Fact]
+    public void Core_OfAnArmPastItsDeadCentre_ReachesAllTheSame()
+    {
+        var sound = Check(Quarter());
+        var past = Check(Quarter() with { LeverEnd = Runs.Sound.LeverEnd! with { From = Levers.Degrees(-45, 1), To = Levers.Degrees(130, 1) } });
+        Assert.False(past.Sweep!.IsMonotone);
+        Assert.True(past.Route!.Order!.Wire >= sound.Route!.Order!.Wire);
+    }
+
     [Fact]
     public void Way_NotInTheFile_ChangesNothing()
     {
