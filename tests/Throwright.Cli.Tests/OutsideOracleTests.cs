@@ -3,11 +3,35 @@ using Throwright.Tests;
 
 namespace Throwright.Cli.Tests;
 
-/// <summary>The program against tests/oracle/ladder_oracle.py: the same aircraft files, worked out from the physics in another language.</summary>
+/// <summary>The program against tests/oracle: the same aircraft files, worked out from the physics in another language.</summary>
 public sealed class OutsideOracleTests
 {
     [Fact]
     public async Task Check_FiftyRandomRuns_AgreesWithTheOutsideOracle()
+    {
+        var answer = await Ask("ladder_oracle.py", "--runs", "50");
+
+        Assert.True(answer.Exit == 0, answer.Output);
+        Assert.Contains("oracle: 50 runs agree, 0 differ", answer.Output, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// tests/oracle/cockpit_oracle.py: bodies placed and distances measured in another language, by alternating projections (Cheney and
+    /// Goldstein 1959); with the tilt that solve mount writes; and the same aircraft mirrored, moved, in other units and order.
+    /// </summary>
+    [Fact]
+    public async Task Check_CockpitsOfTheExamples_AgreeWithTheOutsideOracle()
+    {
+        string[] files = [Example("amphibian"), Example("biplane")];
+        var answer = await Ask("cockpit_oracle.py", ["--mount", $"{files[0]}:cowl-flap", .. files]);
+
+        Assert.True(answer.Exit == 0, answer.Output);
+        Assert.Matches("cockpit oracle: 1[0-9][0-9] pairs, 0 differ", answer.Output);
+
+        static string Example(string name) => Path.Combine(ApprovedText.Root, "examples", $"{name}.throwright.json");
+    }
+
+    private static Task<(int Exit, string Output)> Ask(string oracle, params string[] arguments)
     {
         var python = Python();
         if (python is null)
@@ -17,11 +41,7 @@ public sealed class OutsideOracleTests
             Assert.Skip(missing);
         }
 
-        var answer = await Run(
-            python, Path.Combine(ApprovedText.Root, "tests", "oracle", "ladder_oracle.py"), "--program", Path.Combine(AppContext.BaseDirectory, "throwright.dll"), "--runs", "50");
-
-        Assert.True(answer.Exit == 0, answer.Output);
-        Assert.Contains("oracle: 50 runs agree, 0 differ", answer.Output, StringComparison.Ordinal);
+        return Run(python, [Path.Combine(ApprovedText.Root, "tests", "oracle", oracle), "--program", Path.Combine(AppContext.BaseDirectory, "throwright.dll"), .. arguments]);
     }
 
     /// <summary>The first interpreter that has numpy and scipy; null when none has.</summary>
