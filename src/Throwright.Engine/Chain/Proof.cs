@@ -78,7 +78,11 @@ internal static class Proof
         var load = new Make.BracketLoad(bracket, ProveSolver.LimitForce(run));
         var name = run.LeverEnd.Bracket.Fastener;
         var row = Published.Table("make/fasteners").Rows.FirstOrDefault(r => r.Find("name")!.Text.Equals(name, StringComparison.OrdinalIgnoreCase));
-        return new(6 * load.WorstMoment / (bracket.Width * bracket.Thickness * bracket.Thickness), load.WorstShear, row?.Si("shear"), name, row?.Source);
+        return new(6 * load.WorstMoment / (bracket.Width * bracket.Thickness * bracket.Thickness), load.WorstShear, row?.Si("shear"), name, row?.Source)
+        {
+            FastenerPull = load.WorstTension,
+            FastenerPullStands = row?.Find("tension") is null ? null : row.Si("tension"),
+        };
     }
 
     /// <summary>The stop whose words the safe end repeats.</summary>

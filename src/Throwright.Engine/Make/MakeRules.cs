@@ -195,6 +195,20 @@ public static class MakeRules
     /// <summary>The bracket's own sheet round its fasteners; what they are fastened to is not looked at.</summary>
     private static Finding OfBearing(BracketLoad load, FigureWriter say)
     {
+        // A force that stands up from the base leaves nothing in its plane but rounding.
+        if (load.WorstShear < 1e-9 * load.Force)
+        {
+            return new()
+            {
+                Rule = Bearing,
+                Verdict = Verdict.Caution,
+                Sentence = $"The force of {say.Force(load.Force)} stands up from the base: its fasteners pull on the sheet, they don't push in its plane.",
+                Figure = "fastener-pull",
+                Sources = [Derived],
+                Why = "Whether their heads pull through the sheet is not worked out: large washers under them, and have it judged. The structure under the bracket is not looked at.",
+            };
+        }
+
         double bearing = load.WorstBearing, tear = load.WorstTearOut;
         string Stress(double pascal) => double.IsFinite(pascal) ? say.Text(QuantityKind.Stress, pascal, Rounding.Up) : "without end";
         var loads = $"round its fasteners the bracket's sheet bears {Stress(bearing)} and is torn toward its edge with {Stress(tear)}";

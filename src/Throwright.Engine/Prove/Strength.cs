@@ -14,12 +14,22 @@ public sealed record StrengthRow(string Part, string Why, string Asked, string S
 
 /// <summary>What the anchor's bracket and its fasteners see of the limit force; worked out where brackets are. Pa, N.</summary>
 /// <param name="FastenerStands">Single shear of one, N; null: not in the table.</param>
-public sealed record BracketUnderLimit(double BendStress, double FastenerShear, double? FastenerStands, string Fastener, SourceRef? FastenerSource);
+public sealed record BracketUnderLimit(double BendStress, double FastenerShear, double? FastenerStands, string Fastener, SourceRef? FastenerSource)
+{
+    /// <summary>Pull in the worst fastener.</summary>
+    public double FastenerPull { get; init; }
+
+    /// <summary>What it holds against pull; null: not known, a rivet's is not told.</summary>
+    public double? FastenerPullStands { get; init; }
+}
 
 /// <summary>Counts pin, arm, bracket and shank by hand formulas. Theory: docs/theory/prove.md.</summary>
 internal static class Strength
 {
     private static readonly SourceRef Theory = new("project", "docs/theory/prove.md", Evidence.Derived);
+
+    /// <summary>No pull strength of the table of fasteners was read.</summary>
+    private static readonly SourceRef PullFromMemory = new("project", "pull of a bolt, from memory", Evidence.Memory);
     private static readonly SourceRef Own = new("project", "your own figure, typed into the file", Evidence.CommonPractice);
 
     public static IEnumerable<StrengthRow> Of(ProveCase of, double force, SourceRef forceFrom)
@@ -79,6 +89,9 @@ internal static class Strength
             yield return Row(
                 "bracket's worst fastener, shear", $"limit times {FigureText.Plain(ultimate, 1)} and {FigureText.Plain(fitting, 2)}", bracket.FastenerShear * ultimate * fitting, bracket.FastenerStands,
                 Lacking(("leverEnd.bracket.fastener", bracket.FastenerStands is not null)), (v, r) => say.Force(v, r), bracket.FastenerSource is { } from ? [ult, fit, from, forceFrom] : [ult, fit, forceFrom]);
+            yield return Row(
+                "bracket's worst fastener, pull", $"limit times {FigureText.Plain(ultimate, 1)} and {FigureText.Plain(fitting, 2)}; a rivet is not made to carry it", bracket.FastenerPull * ultimate * fitting, bracket.FastenerPullStands,
+                Lacking(("leverEnd.bracket.fastener", bracket.FastenerPullStands is not null)), (v, r) => say.Force(v, r), bracket.FastenerPullStands is not null ? [ult, fit, PullFromMemory, forceFrom] : [ult, fit, forceFrom]);
         }
 
         // The core, where its maker gives no limit: least strength of the wire by its standard.

@@ -198,6 +198,17 @@ public class BracketShapesTests
         Assert.Equal((100 * 25.0 / 40) + (100 * 4.0 / 12), new BracketLoad(beside, 100).WorstTension, 1e-9);
     }
 
+    /// <summary>With no shear there is no bearing to be clear by: what the force does instead is said.</summary>
+    [Fact]
+    public void Bearing_OfAForceThatStandsUp_IsACaution()
+    {
+        var finding = MakeRules.Find(new BracketLoad(Of(isBack: true), 100), "AN3", Say).Single(f => f.Rule == MakeRules.Bearing);
+        Assert.Equal(Verdict.Caution, finding.Verdict);
+        Assert.Contains("pull through", finding.Why);
+        Assert.Equal("fastener-pull", finding.Figure);
+        Assert.NotEqual("fastener-pull", MakeRules.Find(new BracketLoad(Of(isBack: true, above: 0.005), 100), "AN3", Say).Single(f => f.Rule == MakeRules.Bearing).Figure);
+    }
+
     [Fact]
     public void Rules_CountEachBend()
     {

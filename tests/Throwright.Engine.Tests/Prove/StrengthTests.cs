@@ -71,6 +71,32 @@ public sealed class StrengthTests
         Assert.Equal(Verdict.Fail, Jammed.With(i => i with { Strength = i.Strength! with { ArmYield = Psi(44100) } }).Rule(ProveRules.Parts));
     }
 
+    /// <summary>Base 2 in with one row of two fasteners at 1 in, conduit 1 in up: 100 lbf at 1 in over two at 1 in, 50 lbf each, x 1.5 x 1.15.</summary>
+    [Fact]
+    public void Fastener_OfTheBracket_IsCountedInPullToo()
+    {
+        Run With(string fastener) => Jammed.Lever(e => e with
+        {
+            Bracket = new()
+            {
+                Material = "6061-T6",
+                Thickness = In(0.063),
+                Radius = In(0.13),
+                Base = In(2),
+                Standing = In(1.5),
+                Width = In(1.5),
+                Conduit = new(In(1), Length.Zero, In(0.25)),
+                Fasteners = [new(In(1), In(0.3), In(0.19)), new(In(1), In(-0.3), In(0.19))],
+                Fastener = fastener,
+            },
+        });
+        var bolt = Row(With("AN3"), "bracket's worst fastener, pull");
+        Assert.Equal(("86.3 lbf", Verdict.Clear), (bolt.Asked, bolt.Verdict));
+        // From memory: never what makes the whole clear. A rivet's pull is not told.
+        Assert.Contains(bolt.Sources, s => s.Evidence == Evidence.Memory);
+        Assert.Equal(Verdict.NeedsInput, Row(With("AD4"), "bracket's worst fastener, pull").Verdict);
+    }
+
     [Fact]
     public void Hole_IsTwoDiametersFromTheEdge()
     {
