@@ -15,9 +15,12 @@ internal static class Least
     {
         var runs = RunCheck.Check(Demo.Amphibian, new()).Runs;
         Aircraft clear = Demo.Repeat(runs.Where(r => r.Verdict < Verdict.Fail).Select(r => r.Run), 12), failing = Demo.Repeat(runs.Where(r => r.Verdict == Verdict.Fail).Select(r => r.Run), 12);
-        Measure("check-12, a run of 12", 40, 12, () => RunCheck.Check(Demo.TwelveRuns, new()));
-        Measure("check-12, runs that do not fail", 40, 12, () => RunCheck.Check(clear, new()));
-        Measure("check-12, runs that fail", 40, 12, () => RunCheck.Check(failing, new()));
+        // What the page and a folder of one type do: the lies are known from the first look.
+        var known = new KnownLies();
+        Measure("check-12, a run of 12, lies known", 15, 12, () => RunCheck.Check(Demo.TwelveRuns, new(), null, known));
+        Measure("check-12, a run of 12", 15, 12, () => RunCheck.Check(Demo.TwelveRuns, new()));
+        Measure("check-12, runs that do not fail", 15, 12, () => RunCheck.Check(clear, new()));
+        Measure("check-12, runs that fail", 15, 12, () => RunCheck.Check(failing, new()));
         foreach (var threads in (int[])[1, 2])
             Measure($"tolerance-1e6, {threads} threads", 40, 1, () => ToleranceBenchmarks.Draw(threads));
     }
