@@ -34,6 +34,7 @@ public class PartViewTests(Chromium chromium)
             await Expect(page.Locator("#part-cut-at")).ToHaveTextAsync("50 %");
             await page.WaitForFunctionAsync($"old => {Picture} !== old", seen);
             await page.HasNoAxeFinding(part);
+            await page.EvaluateAsync("() => document.activeElement.blur()");
             if (folder is not null)
                 await page.Locator(".part-view").ScreenshotAsync(new() { Path = Path.Combine(folder, $"part-{part}-day.png") });
         }

@@ -4,7 +4,7 @@ namespace Throwright.Browser.Tests;
 
 /// <summary>
 /// Every view by day and by lamp. With THROWRIGHT_PICTURES=FOLDER also as pictures, desk and phone, for the documentation:
-/// THROWRIGHT_PICTURES=docs/pictures/page dotnet test --project tests/Throwright.Browser.Tests --filter-class '*PicturesTests'
+/// THROWRIGHT_PICTURES=docs/pictures/page dotnet test --project tests/Throwright.Browser.Tests --filter-class '*PicturesTests' --filter-class '*TiltTests' --filter-class '*RiggingViewTests' --filter-class '*PartViewTests'
 /// </summary>
 public sealed class PicturesTests(Chromium chromium, PicturesTests.Demo demo) : IClassFixture<PicturesTests.Demo>
 {
@@ -32,6 +32,7 @@ public sealed class PicturesTests(Chromium chromium, PicturesTests.Demo demo) : 
         { "new-run", "/a/amphibian/new" },
         { "aircraft", "/a/amphibian/aircraft" },
         { "papers", "/a/amphibian/papers" },
+        { "upkeep", "/a/amphibian/upkeep/carb-heat" },
     };
 
     [Theory]

@@ -154,7 +154,7 @@ public class RiggingPageTests(Chromium chromium)
             Assert.True((await button.BoundingBoxAsync())!.Height >= 48, await button.InnerTextAsync());
         Assert.True(await page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 390);
         if (Environment.GetEnvironmentVariable("THROWRIGHT_PICTURES") is { Length: > 0 } folder)
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"rigging-{light}.png"), FullPage = false });
+            await page.ScreenshotAsync(new() { Path = Path.Combine(Throwright.Tests.ApprovedText.Root, folder, $"rigging-file-{(light == ColorScheme.Dark ? "lamp" : "day")}.png"), FullPage = false });
     }, light);
 
     [Fact]
