@@ -58,6 +58,36 @@ public class RouteDrawingTests
         Assert.Equal(scale * Size(p => p.Y), views[2].Width, 0.01 * views[0].Width);
     }
 
+    [Fact]
+    public void OtherPlaces_AreDrawnAndNamedInTheKey()
+    {
+        var route = Route();
+        var lie = route.Lie!;
+        var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
+        var around = middle + (0.02 * lie.Shape.Nodes[lie.Shape.Nodes.Count / 2].Curvature.Unit());
+        var resting = LieSolver.Solve(lie.Case with { Obstacles = [new("keel", p => (p - around).Size - 0.05)], ConduitRadius = 0.003 }).Lie!;
+        var down = LieSolver.Follow(lie.Case with { End = lie.Case.End - new Vector3(0, 0, 0.03) }, lie).Lie!;
+        route = route with
+        {
+            Resting = resting,
+            Order = LengthToOrder.Find(lie, new(0.02, 0.05, 0.01, 0.05, 0.0254), 0.0254),
+            AtMoves = [new("engine down", down, 0.03, 0, null), new("engine up", null, double.NaN, -0.02, null)],
+            Twisted = new(0, 1.5, 0.77, TrappedTwist.Find(lie, 1.5, 0.77)),
+        };
+        var picture = RouteDrawing.Page(route, "COWL FLAP", new Display(), 0.1);
+        var svg = SvgWriter.Write(picture, Palettes.Screen).Replace('\u00a0', ' ');
+        foreach (var words in (string[])["against keel", "nothing stood", "engine down", "No lie: engine up", "1 in more", "1 in less"])
+            Assert.Contains(words, svg, StringComparison.Ordinal);
+        foreach (var layer in (string[])["free", "longer", "shorter", "moved"])
+            Assert.Equal(3, picture.Shapes.OfType<Outline>().Count(o => o.Layer == layer));
+        Assert.Contains("It rests against keel", RouteDrawing.Describe(route, new Display()), StringComparison.Ordinal);
+        Assert.All(picture.Shapes.OfType<Outline>().SelectMany(o => o.Points), p =>
+        {
+            Assert.InRange(p.X, -1e-9, picture.Width + 1e-9);
+            Assert.InRange(p.Y, -1e-9, picture.Height + 1e-9);
+        });
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("<script>&\u0001")]

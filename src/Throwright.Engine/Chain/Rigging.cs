@@ -164,7 +164,7 @@ public static class Rigging
         if (answer is not { Ladder: { } ladder, Run.LeverEnd: { } end } || Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least) >= ladder.Wanted)
             return answer;
         var balanced = answer.Run with { LeverEnd = end with { Swivel = end.Swivel with { At = null, Rigged = null } } };
-        var solved = RunCheck.Solve(aircraft, balanced, new(ladder.Samples, ladder.Seed));
+        var solved = RunCheck.Solve(aircraft, balanced, new(ladder.Samples, ladder.Seed), answer);
         return solved.Ladder is { } then && Math.Min(then.KnobIn.Least, then.KnobOut.Least) > Math.Min(ladder.KnobIn.Least, ladder.KnobOut.Least)
             ? solved with { Findings = answer.Findings.Where(f => f.Rule is not (LadderRules.KnobIn or LadderRules.KnobOut or LadderRules.Most)).ToEquatableList(), Figures = answer.Figures, Proof = answer.Proof, Heat = answer.Heat, Sentence = answer.Sentence }
             : answer;

@@ -38,7 +38,7 @@ internal static class RouteChangeFindings
             Figure = "contact",
             Limit = least is { } radius ? new(radius, QuantityKind.Length, true) : null,
             Sources = [Theory],
-            Why = "Where it lies against something it chafes. Lead it clear, or hold it there with a clamp. Force and lost motion are those of the free lie.",
+            Why = "Where it lies against something it chafes. Lead it clear, or hold it there with a clamp. Force, lost motion and cushions are those of this lie, not of the free one.",
         };
     }
 

@@ -41,10 +41,11 @@ internal static class RouteFigures
             Sources = [Theory],
             Holds = Laid,
         };
+        var rests = route.Resting is not null;
         yield return new()
         {
             Id = "least-radius",
-            Name = "least radius of the lie",
+            Name = rests ? "least radius of the free lie, with nothing in its way" : "least radius of the lie",
             Kind = QuantityKind.Length,
             Value = lie.LeastRadius,
             Least = double.IsFinite(spread.LeastRadius) ? spread.LeastRadius : null,
@@ -65,18 +66,19 @@ internal static class RouteFigures
         yield return new()
         {
             Id = "bend-total",
-            Name = "bend total: sum of the angles turned along the lie",
+            Name = rests ? "bend total: sum of the angles turned along the lie as it rests against what stands in its way" : "bend total: sum of the angles turned along the lie",
             Kind = QuantityKind.Angle,
-            Value = lie.BendTotal,
-            Least = spread.BendLeast,
-            Most = spread.BendMost,
+            Value = route.Counted!.BendTotal,
+            Least = route.CountedSpread!.BendLeast,
+            Most = route.CountedSpread.BendMost,
             Rounding = Rounding.Up,
             Formula = "integral of the curvature over the length",
             Inputs = ends,
-            Steps = route.Bends.Select((b, i) => new FigureStep($"b{i + 1}", $"bend {i + 1} from the device, radius {FigureText.Plain(b.Radius * 1000, 0, Rounding.Down)} mm, {FigureText.Plain(b.At * 1000, 0)} mm from the cockpit end", b.Angle, QuantityKind.Angle)).ToEquatableList(),
+            Steps = route.Bends.Select((b, i) => new FigureStep($"b{i + 1}", $"bend {i + 1} from the device, radius {FigureText.Plain(b.Radius * 1000, 0, Rounding.Down)} mm, {FigureText.Plain(b.At * 1000, 0)} mm from the cockpit end", b.Angle, QuantityKind.Angle))
+                .Concat(rests ? [new("", "the free lie, which does not count here, would turn", lie.BendTotal, QuantityKind.Angle)] : []).ToEquatableList(),
             Sources = [Theory],
             Holds = Laid,
-            Uncertainty = how,
+            Uncertainty = rests ? $"as large a part of it as of the free lie's: {how}" : how,
         };
         yield return new()
         {

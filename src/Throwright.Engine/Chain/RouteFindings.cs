@@ -30,11 +30,11 @@ internal static class RouteFindings
             yield return order;
         foreach (var finding in LieRules.Find(route.Answer, LimitsOf(cable, route), say))
             yield return finding;
-        if (route is { Lie: { } lie, Spread: { } spread })
+        if (route is { Lie: not null, Spread: { } spread })
         {
             if (spread.Without > 0 || spread.Flips)
                 yield return OfLays(spread, say);
-            if (OfTyped(cable, lie, say) is { } typed)
+            if (OfTyped(cable, route.Counted!, say) is { } typed)
                 yield return typed;
         }
 

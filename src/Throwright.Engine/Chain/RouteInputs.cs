@@ -111,17 +111,31 @@ internal static class RouteInputs
 
     private static double ConduitRadius(Run run) => 0.5 * (run.Cable?.Conduit?.Outside?.Most ?? 0);
 
+    /// <summary>How near it comes to what conduits stay away from, and the bends of where it then rests.</summary>
+    internal static RunRoute Rested(RunRoute route, Run run, RouteObstacles obstacles)
+    {
+        if (route.Lie is not { } lie)
+            return route;
+        var gaps = Gaps(obstacles.KeepOuts, run, lie);
+        var resting = RouteChanges.Resting(lie, obstacles, gaps, l => Gaps(obstacles.KeepOuts, run, l), ConduitRadius(run));
+        var counted = resting ?? lie;
+        return route with
+        {
+            Gaps = gaps,
+            Resting = resting,
+            Bends = LieBend.Of(counted.Shape),
+            LongestStraight = LieBend.Straight(counted.Shape, Published.Get("route/straight-radius").Value),
+        };
+    }
+
     /// <summary>The route held against what conduits stay away from.</summary>
     public static RunRoute Held(RunRoute route, Run run, RouteObstacles obstacles)
     {
         if (route.Lie is not { } lie)
             return route;
         var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
-        var gaps = Gaps(obstacles.KeepOuts, run, lie);
-        return route with
+        return Rested(route, run, obstacles) with
         {
-            Gaps = gaps,
-            Resting = RouteChanges.Resting(lie, obstacles, gaps, l => Gaps(obstacles.KeepOuts, run, l), ConduitRadius(run)),
             AtMoves = RouteChanges.Moved(lie, run.Cable!, l => Gaps(obstacles.KeepOuts, run, l)),
             Twisted = RouteChanges.Twisted(lie, run.Cable!),
             NotHeld = obstacles.NotHeld.Concat(Gaps(obstacles.Planes, run, lie).Where(g => !(g.Least >= g.Keep)).Select(g => $"{g.Name}: the sheet has no outline, and the conduit goes through its plane or near it")).Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
@@ -150,7 +164,7 @@ internal static class RouteInputs
     /// <summary>The cable that counts: bends, straight and length from the lie where there is one.</summary>
     public static Cable Cable(Cable typed, RunRoute route)
     {
-        if (route is not { Lie: { } lie, Spread: { } spread })
+        if (route is not { Counted: { } lie, CountedSpread: { } spread })
             return typed;
         // Each bend has its part of what the whole may turn less or more.
         double less = Math.Max(0, (lie.BendTotal - spread.BendLeast) / lie.BendTotal), more = Math.Max(0, (spread.BendMost - lie.BendTotal) / lie.BendTotal);

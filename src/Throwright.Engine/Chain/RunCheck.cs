@@ -4,8 +4,10 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
 using Throwright.Engine.Prove;
+using Throwright.Engine.Route;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
@@ -23,7 +25,7 @@ public static class RunCheck
         var threads = cockpit?.Threads ?? 1;
         var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort, known: known));
         var ends = clearance is null ? [] : solved.Select(s => EndOf(aircraft, s)).ToList();
-        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, ends, clearance, cockpit, known)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, effort, ends, clearance, cockpit, known)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>Runs do not touch each other: the answers are the same for any number of threads.</summary>
@@ -51,7 +53,7 @@ public static class RunCheck
         var solved = Solve(aircraft, run, effort, known: known);
         // Without an arm or a conduit of its own there is nothing to hold against those of the others.
         var beside = cockpit is null || !DeviceEnd.IsDescribed(run) ? null : others is null ? DeviceEnds(aircraft, run, known) : others();
-        return Check(aircraft, solved, beside is null ? [] : [EndOf(aircraft, solved), .. beside], cockpit, cockpitEffort, known);
+        return Check(aircraft, solved, effort, beside is null ? [] : [EndOf(aircraft, solved), .. beside], cockpit, cockpitEffort, known);
     }
 
     /// <summary>Arms and conduits of all runs but one.</summary>
@@ -79,17 +81,24 @@ public static class RunCheck
         return DeviceEnd.Of(run, name, placement, route, HandleMount.Of(run, name, []));
     }
 
-    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known)
+    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, LadderEffort effort, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known)
     {
         var run = solved.Run;
+        if (solved.Route is { } free)
+        {
+            solved = solved with { Route = RouteInputs.Held(free, run, RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes)) };
+            // Pressed against something the conduit bends otherwise: force, lost motion and cushions are those of where it rests.
+            if (solved.Route.Resting is not null)
+                solved = Solve(aircraft, run, effort, solved);
+        }
+
         // The operating check of an emergency control names what moves near the handle: clearance comes before proof.
         var answer = Proof.Of(aircraft, WithClearance(solved, cockpit));
         if (cockpit is not null && ends.FirstOrDefault(e => e.Run.Id == run.Id) is { } own)
             answer = answer with { Ends = EndClearance.Of(own, ends, cockpit, cockpitEffort ?? new()) };
         if (answer.Route is { } route)
         {
-            route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display, known) };
-            answer = answer with { Route = RouteInputs.Held(route, run, RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes)) };
+            answer = answer with { Route = route with { Order = RouteInputs.Order(route, run, answer.Sweep, answer.Ladder?.Setting.KnobOutAtPushStop, aircraft.Display, known) } };
         }
 
         var say = new FigureWriter(aircraft.Display);
@@ -121,6 +130,18 @@ public static class RunCheck
     /// <summary>The stages only, without findings: what a remedy or a search runs many times.</summary>
     /// <param name="like">A run already worked out: where the lever end is the same, its sweep and moment arms serve again.</param>
     internal static RunAnswer Solve(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null, KnownLies? known = null) => Solve(aircraft, run, effort, like, SweepSolver.Solve, known);
+
+    /// <summary>The stages with the conduit as it rests against what stands in its way.</summary>
+    internal static RunAnswer SolveResting(Aircraft aircraft, Run run, LadderEffort effort, Func<MeshShape, Skin?>? meshes)
+    {
+        var solved = Solve(aircraft, run, effort);
+        if (solved.Route is not { Lie: not null } free)
+            return solved;
+        // What moves is rested against by nothing.
+        var all = RouteObstacles.Of(aircraft, null, meshes);
+        var route = RouteInputs.Rested(free, run, all with { KeepOuts = all.KeepOuts.Where(k => k.Kind != KeepOutKind.Mover).ToEquatableList() });
+        return route.Resting is null ? solved : Solve(aircraft, run, effort, solved with { Route = route });
+    }
 
     /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>
     internal static TravelLadder? Ladder(Aircraft aircraft, Run run, LadderEffort effort, RunAnswer? like = null) => Solve(aircraft, run, effort, like, of => SweepSolver.Scan(of, steps: 2), null).Ladder;

@@ -223,7 +223,7 @@ internal static class RunFindings
     {
         if (answer.Cable is not { Bends.Count: > 0 } cable)
             yield break;
-        var tightest = answer.Route?.Spread is { LeastRadius: > 0 } lays ? lays.LeastRadius : cable.Bends.Min(b => b.Radius.Least);
+        var tightest = answer.Route?.CountedSpread is { LeastRadius: > 0 } lays ? lays.LeastRadius : cable.Bends.Min(b => b.Radius.Least);
         // A lie has a rule of its own for its radius.
         if (cable.Conduit?.MinRadius is { } least && answer.Route?.Lie is null)
         {

@@ -26,7 +26,7 @@ public sealed record RunRoute
     /// <summary>Over all that may be off: points, directions, length; null: no lie.</summary>
     public LieSpread? Spread { get; init; }
 
-    /// <summary>From the device to the knob.</summary>
+    /// <summary>Of the lie that counts, from the device to the knob.</summary>
     public EquatableList<LieBend> Bends { get; init; } = [];
     public double LongestStraight { get; init; }
     public LengthToOrder? Order { get; init; }
@@ -49,7 +49,21 @@ public sealed record RunRoute
     /// <summary>The end turned with the clamps closed; null: not asked, or the conduit between anchor and last clamp is held by grommets.</summary>
     public TwistedSpan? Twisted { get; init; }
 
+    /// <summary>Free of what stands in its way.</summary>
     public Lie? Lie => Answer.Lie;
+
+    /// <summary>The lie whose bends count in force and lost motion: as it rests, where something stands in the way of the free one.</summary>
+    public Lie? Counted => Resting ?? Lie;
+
+    /// <summary>Over all lays, what bend total and least radius of the lie that counts may be: each as much less or more of its own as the free lie's; null: no lie.</summary>
+    public LieSpread? CountedSpread => (Lie, Resting, Spread) is ({ } free, { } rests, { } spread)
+        ? spread with
+        {
+            LeastRadius = rests.LeastRadius * Math.Min(1, spread.LeastRadius / free.LeastRadius),
+            BendLeast = rests.BendTotal * Math.Min(1, spread.BendLeast / free.BendTotal),
+            BendMost = rests.BendTotal * Math.Max(1, spread.BendMost / free.BendTotal),
+        }
+        : Spread;
 }
 
 public enum LengthOrigin

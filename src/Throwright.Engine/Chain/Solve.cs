@@ -5,6 +5,7 @@ using Throwright.Engine.Sources;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 using Throwright.Shapes.Numerics;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
@@ -40,8 +41,9 @@ public sealed class Solve
     private readonly Lazy<SolveAnswer> balanced;
     private readonly Dictionary<Length, SolveChoice> tried = [];
 
-    public Solve(Aircraft aircraft, Run run, FigureWriter say)
-        : this(aircraft, RunCheck.Solve(aircraft, run, Quick), say)
+    /// <param name="meshes">Meshes of the file, against which a conduit may rest; null: none is at hand.</param>
+    public Solve(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null)
+        : this(aircraft, RunCheck.SolveResting(aircraft, run, Quick, meshes), say)
     {
     }
 

@@ -61,7 +61,7 @@ public static class Purchase
                 Pull = answer.Forces?.CoreTension,
                 Push = answer.Forces?.CoreCompression,
                 // Where hand and tape are off, the conduit bends tighter than in its planned lie.
-                TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? Math.Min(bends.Min(b => b.Radius.Least), answer.Route?.Spread is { LeastRadius: > 0 and < double.PositiveInfinity } spread ? spread.LeastRadius : double.PositiveInfinity) : null,
+                TightestBend = run.Cable?.Bends is { Count: > 0 } bends ? Math.Min(bends.Min(b => b.Radius.Least), answer.Route?.CountedSpread is { LeastRadius: > 0 and < double.PositiveInfinity } spread ? spread.LeastRadius : double.PositiveInfinity) : null,
                 LetterHeight = run.Installation?.Legend is { } legend ? Sources.Published.Get("marking/good-height").Value * legend.Distance.Metres : null,
                 Made = MadeFrom(run, new(aircraft.Display)).ToEquatableList(),
                 KnobStation = run.CockpitEnd?.Hole?.Station.Nominal.Metres,

@@ -1,3 +1,4 @@
+using Throwright.Shapes;
 using Throwright.Shapes.Curves;
 using Throwright.Shapes.Frames;
 
@@ -8,7 +9,11 @@ namespace Throwright.Engine.Route;
 /// <param name="LeastRadius">Then; NaN where none was found.</param>
 /// <param name="TwistingMoment">Over the bending stiffness, 1/m: times the stiffness it is the moment that the clamps hold, N m.</param>
 /// <param name="MaySnap">On the way the conduit could give way without load.</param>
-public sealed record TwistedLie(double Moved, double LeastRadius, double TwistingMoment, bool MaySnap);
+public sealed record TwistedLie(double Moved, double LeastRadius, double TwistingMoment, bool MaySnap)
+{
+    /// <summary>The centre line then; empty where none was found.</summary>
+    public EquatableList<Vector3> Points { get; init; } = [];
+}
 
 /// <summary>What if an end was turned by a wrench after the clamps were closed, or the conduit keeps a bend from its coil?</summary>
 public static class TrappedTwist
@@ -37,7 +42,7 @@ public static class TrappedTwist
             new(shape.Length, 1, torsionOverBending, part * set),
             start,
             end with { Mark = Turned(end.Mark, end.Along, part * angle) }), 4 + (int)Math.Ceiling(Math.Abs(angle) / 0.2) + (int)Math.Ceiling(4 * Math.Abs(set) * shape.Length));
-        return rod is null ? new(double.NaN, double.NaN, double.NaN, true) : new(rod.Nodes.Max(n => shape.DistanceFrom(n.Point)), rod.LeastRadius, rod.Twist, rod.PastNeutral);
+        return rod is null ? new(double.NaN, double.NaN, double.NaN, true) : new(rod.Nodes.Max(n => shape.DistanceFrom(n.Point)), rod.LeastRadius, rod.Twist, rod.PastNeutral) { Points = rod.Nodes.Select(n => n.Point).ToEquatableList() };
     }
 
     private static Vector3 Square(Vector3 mark, Vector3 along) => (mark - (Vector3.Dot(mark, along) * along)).Unit();

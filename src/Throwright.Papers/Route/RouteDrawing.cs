@@ -27,6 +27,13 @@ public static class RouteDrawing
 
     private static readonly Style Conduit = Style.Line(Tones.Ink, 3);
     private static readonly Style AsOrdered = Style.Line(Tones.Blue, 1.8, 7, 5);
+    private static readonly Style Free = Style.Line(Tones.Ink2, 1.6, 5, 4);
+    private static readonly Style More = Style.Line(Tones.Ink2, 1.3, 10, 3);
+    private static readonly Style Less = Style.Line(Tones.Ink2, 1.3, 2, 3);
+    private static readonly Style Turned = Style.Line(Tones.Ink, 1.2, 4, 3, 1, 3);
+    private static readonly Style[] Moving = [Style.Line(Tones.Blue, 1.4, 14, 3, 2, 3), Style.Line(Tones.Blue, 1.4, 2, 2.5), Style.Line(Tones.Blue, 1.4, 9, 2, 2, 2, 2, 2)];
+    // Less than this apart on the sheet, two lines are one.
+    private const double OneLine = 4;
 
     /// <summary>All of it on one sheet.</summary>
     /// <param name="label">Name of the run, as engraved.</param>
@@ -34,23 +41,26 @@ public static class RouteDrawing
     public static Picture Page(RunRoute route, string label, Display display, double? leastRadius)
     {
         ArgumentNullException.ThrowIfNull(route);
-        var lie = route.Lie ?? throw new ArgumentException("a route without a lie has no picture", nameof(route));
+        var lie = route.Counted ?? throw new ArgumentException("a route without a lie has no picture", nameof(route));
         var shown = new ShownFigures(display);
         var sketch = new Sketch(Lines.Px);
-        var ordered = route.Ordered?.Answer.Lie?.Shape;
-        var points = Samples(lie.Shape).Concat(ordered is null ? [] : Samples(ordered)).ToList();
+        var besides = Besides(route, shown);
+        var points = Samples(lie.Shape).Concat(besides.SelectMany(b => b.Points)).ToList();
         Vector3 low = new(points.Min(p => p.X), points.Min(p => p.Y), points.Min(p => p.Z)), high = new(points.Max(p => p.X), points.Max(p => p.Y), points.Max(p => p.Z));
         Vector3 size = high - low;
 
         // One scale for the three: two views side by side, two over each other.
         var scale = Math.Min((Width - (2 * Edge) - Gap - (4 * LeastSide)) / Math.Max(size.X + size.Y, 1e-3), MostTall / Math.Max(size.Y, Math.Max(size.Z, 1e-3)));
+        var together = besides.Where(b => b.Apart(lie) * scale < OneLine).ToList();
+        besides = [.. besides.Except(together)];
         double sideWidth = (scale * size.X) + (2 * LeastSide), rearWidth = (scale * size.Y) + (2 * LeastSide);
-        double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(LeastSide, (scale * size.Y) + 60);
+        var rows = KeyRows(route, lie, besides, together, shown, Width - Edge - (Edge + sideWidth + Gap));
+        double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(Math.Max(LeastSide, (scale * size.Y) + 60), (KeyRow * rows.Count) + 20 - Gap);
         double top = 40, side = top + topHeight + Gap;
-        View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), route, lie, ordered, shown, scale, leastRadius);
-        View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), route, lie, ordered, shown, scale, leastRadius);
-        View(sketch, new(Edge + sideWidth + Gap, side, Edge + sideWidth + Gap + rearWidth, side + sideHeight), "from behind", p => new(p.Y, -p.Z), route, lie, ordered, shown, scale, leastRadius);
-        Key(sketch, new(Edge + sideWidth + Gap, top, Width - Edge, side), route, shown, scale);
+        View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), lie, besides, shown, scale, leastRadius);
+        View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), lie, besides, shown, scale, leastRadius);
+        View(sketch, new(Edge + sideWidth + Gap, side, Edge + sideWidth + Gap + rearWidth, side + sideHeight), "from behind", p => new(p.Y, -p.Z), lie, besides, shown, scale, leastRadius);
+        Key(sketch, Edge + sideWidth + Gap, top, rows, shown, scale);
 
         sketch.Layer = "names";
         sketch.Text(Edge, 22, 17, label.Length > 0 ? $"{label}: lie of the conduit" : "Lie of the conduit", Tones.Ink, bold: true);
@@ -63,12 +73,39 @@ public static class RouteDrawing
     public static string Describe(RunRoute route, Display display)
     {
         ArgumentNullException.ThrowIfNull(route);
-        if (route.Lie is not { } lie)
+        if (route.Counted is not { } lie)
             return "No lie.";
         var shown = new ShownFigures(display);
         var straight = double.IsInfinity(lie.LeastRadius);
         return $"A conduit of {shown.Length(lie.Case.Length)} between its ends, over {lie.Case.Supports.Count} supports. "
-            + (straight ? "It lies straight." : $"Its least radius is {shown.Left(lie.LeastRadius)}, {shown.Length(lie.LeastRadiusAt)} from the cockpit end; it turns {Degrees(lie.BendTotal)} in all.");
+            + (straight ? "It lies straight." : $"Its least radius is {shown.Left(lie.LeastRadius)}, {shown.Length(lie.LeastRadiusAt)} from the cockpit end; it turns {Degrees(lie.BendTotal)} in all.")
+            + (lie.Contacts.Count == 0 ? "" : $" It rests against {string.Join(" and ", lie.Contacts.Select(c => c.Name).Distinct())}.")
+            + string.Concat(Besides(route, shown).GroupBy(b => b.Words).Select(b => $" Beside it, up to {shown.Length(b.Max(o => o.Apart(lie)))} away: {b.Key}."));
+    }
+
+    /// <summary>Another place in which the conduit may be.</summary>
+    private sealed record Beside(string Layer, IReadOnlyList<Vector3> Points, Style Line, string Words)
+    {
+        public double Apart(Lie lie) => Points.Max(lie.Shape.DistanceFrom);
+    }
+
+    private static List<Beside> Besides(RunRoute route, ShownFigures shown)
+    {
+        var lie = route.Counted!;
+        var all = new List<Beside>();
+        if (route.Resting is not null)
+            all.Add(new("free", [.. Samples(route.Lie!.Shape)], Free, "if nothing stood in its way"));
+        if (route.Ordered is { Answer.Lie: { } delivered } ordered)
+            all.Add(new("as-ordered", [.. Samples(delivered.Shape)], AsOrdered, $"as ordered, {shown.Length(Math.Abs(ordered.Change))} {(ordered.Change > 0 ? "longer" : "shorter")}"));
+        if (route.Order is { Longer: { Answer.Lie: { } longer } more })
+            all.Add(new("longer", [.. Samples(longer.Shape)], More, $"with {shown.Known(more.Change)} more"));
+        if (route.Order is { Shorter: { Answer.Lie: { } shorter } less })
+            all.Add(new("shorter", [.. Samples(shorter.Shape)], Less, $"with {shown.Known(-less.Change)} less"));
+        all.AddRange(route.AtMoves.Where(m => m.Lie is not null).Select((m, i) => new Beside("moved", [.. Samples(m.Lie!.Shape)], Moving[i % Moving.Length], m.Name)));
+        if (route.Twisted is { Lie.Points.Count: > 0 } twisted)
+            all.Add(new("turned", twisted.Lie.Points, Turned, $"end turned by {Degrees(Math.Abs(twisted.Turn))}"));
+        all.AddRange(lie.Others.Take(3).Select(o => new Beside("others", [.. Samples(o)], Lines.Phantom, "can rest here too")));
+        return all;
     }
 
     private static string Degrees(double angle) => FigureText.Plain(angle * 180 / Math.PI, 0) + "°";
@@ -76,9 +113,9 @@ public static class RouteDrawing
     private static IEnumerable<Vector3> Samples(ElasticCurve curve) => curve.Nodes.Select(n => n.Point);
 
     private static void View(
-        Sketch sketch, Box frame, string name, Func<Vector3, Point> project, RunRoute route, Lie lie, ElasticCurve? ordered, ShownFigures shown, double scale, double? leastRadius)
+        Sketch sketch, Box frame, string name, Func<Vector3, Point> project, Lie lie, IReadOnlyList<Beside> besides, ShownFigures shown, double scale, double? leastRadius)
     {
-        var all = Samples(lie.Shape).Concat(ordered is null ? [] : Samples(ordered)).Select(project).ToList();
+        var all = Samples(lie.Shape).Concat(besides.SelectMany(b => b.Points)).Select(project).ToList();
         double midX = 0.5 * (all.Min(p => p.X) + all.Max(p => p.X)), midY = 0.5 * (all.Min(p => p.Y) + all.Max(p => p.Y));
         Point On(Vector3 v)
         {
@@ -94,15 +131,12 @@ public static class RouteDrawing
         placer.Keep(title);
         var path = CurveDrawing.Thinned([.. Samples(lie.Shape).Select(On)]);
         placer.Avoid(path);
-        if (ordered is not null)
+        foreach (var beside in besides)
         {
-            sketch.Layer = "as-ordered";
-            sketch.Polyline(CurveDrawing.Thinned([.. Samples(ordered).Select(On)]), AsOrdered);
+            sketch.Layer = beside.Layer;
+            sketch.Polyline(CurveDrawing.Thinned([.. beside.Points.Select(On)]), beside.Line);
         }
 
-        sketch.Layer = "others";
-        foreach (var other in lie.Others.Take(3))
-            sketch.Polyline(CurveDrawing.Thinned([.. Samples(other).Select(On)]), Lines.Phantom);
         sketch.Layer = "conduit";
         sketch.Polyline(path, Conduit);
         if (double.IsFinite(lie.LeastRadius))
@@ -121,6 +155,15 @@ public static class RouteDrawing
             sketch.Circle(at.X, at.Y, 4.5, Style.Outlined(Tones.Ink, Tones.Ink, 1.2));
             sketch.Layer = "labels";
             placer.Place(at, Small, [new(words, Tones.Ink)], 10);
+        }
+
+        foreach (var contact in lie.Contacts)
+        {
+            var at = On(contact.Point);
+            sketch.Layer = "contacts";
+            sketch.Polygon([new(at.X, at.Y - 8), new(at.X + 7, at.Y + 5), new(at.X - 7, at.Y + 5)], Style.Outlined(Tones.Paper, Tones.Ink, 2));
+            sketch.Layer = "labels";
+            placer.Place(at, Small, [new($"against {contact.Name}", Tones.Ink)], 12);
         }
 
         for (var i = 0; i < lie.Case.Supports.Count; i++)
@@ -155,36 +198,50 @@ public static class RouteDrawing
         }
     }
 
-    private static void Key(Sketch sketch, Box frame, RunRoute route, ShownFigures shown, double scale)
+    private const double KeyRow = 18;
+    private const double Sample = 32;
+
+    /// <summary>A row of the key, with the line it tells of.</summary>
+    private readonly record struct KeyLine(string Words, Style? Line, bool IsIndented);
+
+    private static List<KeyLine> KeyRows(RunRoute route, Lie lie, IReadOnlyList<Beside> besides, IReadOnlyList<Beside> together, ShownFigures shown, double width)
     {
-        sketch.Layer = "labels";
-        double x = frame.Left, y = frame.Top + 14;
-        var lie = route.Lie!;
-        void Row(string words, bool bold = false)
+        var rows = new List<KeyLine>();
+        void Add(string words, Style? line = null)
         {
-            foreach (var line in TextMeasure.Wrap(PlainText.Clean(words), Small, frame.Right - x))
+            var first = true;
+            foreach (var part in TextMeasure.Wrap(PlainText.Clean(words), Small, line is null ? width : width - Sample))
             {
-                sketch.Text(x, y, Small, line, Tones.Ink, bold);
-                y += 18;
+                rows.Add(new(part, first ? line : null, line is not null));
+                first = false;
             }
         }
 
-        Row($"Conduit {shown.Length(lie.Case.Length + route.InFittings)}, fittings included");
+        Add($"Conduit {shown.Length(lie.Case.Length + route.InFittings)}, fittings included");
         if (route.Order is { } order)
-            Row($"Order {shown.Length(order.ConduitOrdered)}");
-        Row($"Turns {Degrees(lie.BendTotal)} in all");
-        if (route.Ordered is { Answer.Lie: not null } ordered)
-        {
-            sketch.Line(x, y - 4.5, x + 26, y - 4.5, AsOrdered);
-            sketch.Text(x + 32, y, Small, $"as ordered, {shown.Length(Math.Abs(ordered.Change))} {(ordered.Change > 0 ? "longer" : "shorter")}", Tones.Ink);
-            y += 18;
-        }
+            Add($"Order {shown.Length(order.ConduitOrdered)}");
+        Add($"Turns {Degrees(lie.BendTotal)} in all");
+        if (besides.Count + together.Count > 0)
+            Add(route.Resting is null ? "as it lies" : "as it rests against what is in its way", Conduit);
+        foreach (var beside in besides.DistinctBy(b => (b.Words, b.Line)))
+            Add(beside.Words, beside.Line);
+        foreach (var lost in route.AtMoves.Where(m => m.Lie is null))
+            Add($"No lie: {lost.Name}");
+        if (together.Count > 0)
+            Add($"Too near to be drawn: {string.Join("; ", together.Select(b => b.Words).Distinct())}");
+        return rows;
+    }
 
-        if (lie.Others.Count > 0)
+    private static void Key(Sketch sketch, double x, double top, IReadOnlyList<KeyLine> rows, ShownFigures shown, double scale)
+    {
+        sketch.Layer = "labels";
+        var y = top + 14;
+        foreach (var row in rows)
         {
-            sketch.Line(x, y - 4.5, x + 26, y - 4.5, Lines.Phantom);
-            sketch.Text(x + 32, y, Small, "can rest here too", Tones.Ink);
-            y += 18;
+            if (row.Line is { } line)
+                sketch.Line(x, y - 4.5, x + Sample - 6, y - 4.5, line);
+            sketch.Text(row.IsIndented ? x + Sample : x, y, Small, row.Words, Tones.Ink);
+            y += KeyRow;
         }
 
         // A bar of a round length.
@@ -201,7 +258,7 @@ public static class RouteDrawing
     {
         double length = lie.Case.Length, most = Math.Max(lie.Shape.Nodes.Max(n => n.Curvature.Size), leastRadius is { } r ? 1 / r : 0);
         // The worst lay is shown where it does not dwarf the rest.
-        if (route.Spread is { } lays && lays.LeastRadius > 0)
+        if (route.CountedSpread is { } lays && lays.LeastRadius > 0)
             most = Math.Max(most, Math.Min(1 / lays.LeastRadius, 1.6 * most));
         most *= 1.12;
         most = most > 0 ? most : 1;
@@ -245,7 +302,7 @@ public static class RouteDrawing
         sketch.Layer = "labels";
         sketch.Text(frame.Left, frame.Bottom + 34, Small, "cockpit end", Tones.Ink2);
         sketch.Text(frame.Right, frame.Bottom + 34, Small, $"anchor, {shown.Length(length)}", Tones.Ink2, anchor: TextAnchor.End);
-        if (route.Spread is { } spread && spread.LeastRadius < lie.LeastRadius && 1 / spread.LeastRadius <= most)
+        if (route.CountedSpread is { } spread && spread.LeastRadius < lie.LeastRadius && 1 / spread.LeastRadius <= most)
         {
             sketch.Layer = "worst-case";
             sketch.Line(frame.Right - 40, Y(1 / spread.LeastRadius), frame.Right, Y(1 / spread.LeastRadius), Style.Line(Tones.Ink2, 1.4, 3, 3));

@@ -85,7 +85,7 @@ internal static class SolveCommand
         if (OneRun.Open(path, parsed.GetValue(RunArgument)!, []) is not { } open)
             return ExitCode.Unusable;
         var say = new FigureWriter(open.Aircraft.Display);
-        var solve = new Solve(open.Aircraft, open.Run, say);
+        var solve = new Solve(open.Aircraft, open.Run, say, open.File.Meshes.GetValueOrDefault);
         if (solve.Obstacle is { } obstacle)
         {
             Console.Error.WriteLine(obstacle);

@@ -1,4 +1,5 @@
 using Throwright.Engine.Chain;
+using Throwright.Engine.Cushion;
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Route;
@@ -60,8 +61,35 @@ public class RouteChangesTests
         Assert.Equal(Verdict.Caution, Find(answer, LieRules.Contact)!.Verdict);
         Assert.Contains("ball", Find(answer, LieRules.Contact)!.Sentence, StringComparison.Ordinal);
         Assert.Equal(contact.At, answer.Figures.Single(f => f.Id == "contact").Value, 1e-12);
-        // The free lie, which the force is worked out with, does run through it.
+        // The free lie does run through it.
         Assert.Equal(Verdict.Fail, Find(answer, RouteFindings.Chafe)!.Verdict);
+    }
+
+    [Fact]
+    public void BodyInTheWay_ForceAndLostMotion_AreThoseOfTheRestingLie()
+    {
+        LadderEffort effort = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
+        var free = RunCheck.Check(Runs.Aircraft, Quarter(), effort);
+        var middle = free.Route!.Lie!.Shape.PointAt(0.65) + new Vector3(0.01, -0.01, 0.004);
+        var aircraft = Runs.Aircraft with { Bodies = [Ball(middle, 0.03)] };
+        var rests = RunCheck.Check(aircraft, Quarter(), effort);
+        var resting = rests.Route!.Resting!;
+        Assert.Equal(resting.BendTotal, rests.Cable!.Bends.Sum(b => b.Angle.Nominal.Radians), 1e-9);
+        Assert.Equal(free.Route.Lie!.BendTotal, free.Cable!.Bends.Sum(b => b.Angle.Nominal.Radians), 1e-9);
+        // Lost motion is bore clearance times bend total, besides the play of pins, which is the same.
+        var clearance = rests.LadderCase![LadderInput.Clearance].Nominal;
+        Assert.True(resting.BendTotal > free.Route.Lie.BendTotal + 0.05);
+        Assert.Equal(clearance * (resting.BendTotal - free.Route.Lie.BendTotal), rests.Ladder!.LostMotion - free.Ladder!.LostMotion, 1e-9);
+        Assert.True(rests.Ladder.KnobOut.Nominal < free.Ladder.KnobOut.Nominal);
+        Assert.True(rests.Forces!.MostPull.Nominal > free.Forces!.MostPull.Nominal);
+        // Alone, with the bends of the resting lie typed and no way described: the same force.
+        var typed = Quarter() with { Cable = rests.Cable! with { Supports = [], Ends = null } };
+        Assert.Equal(RunCheck.Check(Runs.Aircraft, typed, effort).Forces!.MostPull.Nominal, rests.Forces.MostPull.Nominal, 1e-6);
+        Assert.Contains("rests", rests.Find("bend-total")!.Name, StringComparison.Ordinal);
+        Assert.Equal(resting.BendTotal, rests.Find("bend-total")!.Value, 1e-12);
+        // A search for a swivel and the rigging card start from the same.
+        Assert.Equal(rests.Forces.MostPull.Nominal, RunCheck.SolveResting(aircraft, Quarter(), effort, null).Forces!.MostPull.Nominal, 1e-9);
+        Assert.Equal(resting.BendTotal, Rigging.ToRig(aircraft, rests).Route!.Counted!.BendTotal, 1e-12);
     }
 
     [Fact]
