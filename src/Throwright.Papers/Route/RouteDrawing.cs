@@ -52,10 +52,10 @@ public static class RouteDrawing
         // One scale for the three: two views side by side, two over each other.
         var scale = Math.Min((Width - (2 * Edge) - Gap - (4 * LeastSide)) / Math.Max(size.X + size.Y, 1e-3), MostTall / Math.Max(size.Y, Math.Max(size.Z, 1e-3)));
         var together = besides.Where(b => b.Apart(lie) * scale < OneLine).ToList();
-        besides = [.. besides.Except(together)];
+        besides = Merged([.. besides.Except(together)], OneLine / scale);
         double sideWidth = (scale * size.X) + (2 * LeastSide), rearWidth = (scale * size.Y) + (2 * LeastSide);
         var rows = KeyRows(route, lie, besides, together, shown, Width - Edge - (Edge + sideWidth + Gap));
-        double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(Math.Max(LeastSide, (scale * size.Y) + 60), (KeyRow * rows.Count) + 20 - Gap);
+        double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(Math.Max(LeastSide, (scale * size.Y) + 60), (KeyRow * rows.Count) + 36 - Gap);
         double top = 40, side = top + topHeight + Gap;
         View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), lie, besides, shown, scale, leastRadius);
         View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), lie, besides, shown, scale, leastRadius);
@@ -87,6 +87,24 @@ public static class RouteDrawing
     private sealed record Beside(string Layer, IReadOnlyList<Vector3> Points, Style Line, string Words)
     {
         public double Apart(Lie lie) => Points.Max(lie.Shape.DistanceFrom);
+
+        public double Apart(Beside other) => Points.Max(p => other.Points.Min(q => (p - q).Size));
+    }
+
+    /// <summary>Lines that would lie on each other are one, with the words of both.</summary>
+    private static List<Beside> Merged(IEnumerable<Beside> all, double near)
+    {
+        var merged = new List<Beside>();
+        foreach (var beside in all)
+        {
+            var same = merged.FindIndex(m => m.Apart(beside) < near);
+            if (same < 0)
+                merged.Add(beside);
+            else if (merged[same].Words != beside.Words)
+                merged[same] = merged[same] with { Words = $"{merged[same].Words}; {beside.Words}" };
+        }
+
+        return merged;
     }
 
     private static List<Beside> Besides(RunRoute route, ShownFigures shown)
@@ -134,7 +152,9 @@ public static class RouteDrawing
         foreach (var beside in besides)
         {
             sketch.Layer = beside.Layer;
-            sketch.Polyline(CurveDrawing.Thinned([.. beside.Points.Select(On)]), beside.Line);
+            var line = CurveDrawing.Thinned([.. beside.Points.Select(On)]);
+            placer.Avoid(line);
+            sketch.Polyline(line, beside.Line);
         }
 
         sketch.Layer = "conduit";
@@ -227,6 +247,8 @@ public static class RouteDrawing
             Add(beside.Words, beside.Line);
         foreach (var lost in route.AtMoves.Where(m => m.Lie is null))
             Add($"No lie: {lost.Name}");
+        foreach (var none in new[] { route.Order?.Longer, route.Order?.Shorter }.Where(o => o is { Answer.Lie: null }))
+            Add($"No lie: with {shown.Known(Math.Abs(none!.Change))} {(none.Change > 0 ? "more" : "less")}");
         if (together.Count > 0)
             Add($"Too near to be drawn: {string.Join("; ", together.Select(b => b.Words).Distinct())}");
         return rows;
