@@ -92,6 +92,24 @@ public class RouteCommandTests
         Assert.Equal(9 * 0.0254, lie[lie.GetArrayLength() - 1].GetProperty("station").GetDouble(), 1e-6);
     }
 
-    private static string Verdict(JsonElement run, string rule) =>
-        run.GetProperty("findings").EnumerateArray().Single(f => f.GetProperty("rule").GetString() == rule).GetProperty("verdict").GetString()!;
-}
+    /// <summary>An emergency control: strength part by part, and what is tried from the seat.</summary>
+    [Fact]
+    public void Json_OfAnEmergencyControl_HasStrengthAndOperatingCheck()
+    {
+        var file = Path.Combine(Throwright.Tests.ApprovedText.Root, "examples", "biplane.throwright.json");
+        using var json = JsonDocument.Parse(CommandLine.Run("check", file, "--run", "fuel-shutoff", "--json").Out);
+        var run = json.RootElement.GetProperty("files")[0].GetProperty("runs").EnumerateArray().Single(r => r.GetProperty("id").GetString() == "fuel-shutoff");
+        // 14 CFR 27.397(b): 100 lbf for a hand control.
+        Assert.Equal(100 * 4.4482216, run.GetProperty("limitForce").GetProperty("value").GetDouble(), 1e-3);
+        Assert.Equal("N", run.GetProperty("limitForce").GetProperty("unit").GetString());
+        Assert.Contains(run.GetProperty("strength").EnumerateArray(), r => r.GetProperty("part").GetString() == "pin of the joint, shear");
+        // A part that can't be counted says which members it waits for; one that is counted shows both sides.
+        Assert.All(run.GetProperty("strength").EnumerateArray(), r => Assert.True(r.GetProperty("verdict").GetString() == "needs input"
+            ? r.GetProperty("lacks").GetArrayLength() > 0
+            : r.TryGetProperty("asked", out _) && r.TryGetProperty("stands", out _)));
+        Assert.Equal(["force", "travel", "time", "one hand", "which hand", "what else moves"], run.GetProperty("operatingCheck").EnumerateArray().Select(i => i.GetProperty("what").GetString()));
+        Assert.True(run.GetProperty("jam").GetArrayLength() > 0);
+        using var other = JsonDocument.Parse(CommandLine.Run("check", file, "--run", "carb-heat", "--json").Out);
+        Assert.All(other.RootElement.GetProperty("files")[0].GetProperty("runs").EnumerateArray(), r => Assert.False(r.TryGetProperty("operatingCheck", out _)));
+    }
+

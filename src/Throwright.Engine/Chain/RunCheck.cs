@@ -223,13 +223,14 @@ public static class RunCheck
     private static string SentenceOf(RunAnswer answer, EquatableList<Finding> findings, FigureWriter say)
     {
         // The first of the worst. What happens when a part fails stands as it is, whatever is adjusted: what can be done, and an
-        // input that is missing, are told before it.
+        // input that is missing, are told before it; a figure that waits for an input before what the rules of installation ask.
         var worst = findings.Count > 0 ? findings.Max(f => f.Verdict) : Verdict.Clear;
-        var first = worst == Verdict.Caution
-            ? findings.FirstOrDefault(f => f.Verdict == worst && !ProveRules.Standing.Contains(f.Rule)) ?? findings.FirstOrDefault(f => f.Verdict == Verdict.NeedsInput && f.Rule != ProveRules.Unsaid)
-            : null;
+        Finding? First(Func<Finding, bool> of) => findings.FirstOrDefault(of);
+        var told = worst == Verdict.Caution
+            ? First(f => f.Verdict == Verdict.Caution && !ProveRules.Standing.Contains(f.Rule)) ?? First(IsAFigureShort) ?? First(f => f.Verdict == Verdict.NeedsInput)
+            : worst == Verdict.NeedsInput ? First(IsAFigureShort) : null;
         if (worst != Verdict.Clear)
-            return (first ?? findings.First(f => f.Verdict == worst)).Sentence;
+            return (told ?? findings.First(f => f.Verdict == worst)).Sentence;
         if (answer.Ladder is not { } ladder)
             return "Nothing to check yet.";
         var cushions = $"cushion IN {say.LengthNumber(ladder.KnobIn.Nominal, Rounding.Down)}, OUT {say.Length(ladder.KnobOut.Nominal, Rounding.Down)}";
@@ -237,4 +238,6 @@ public static class RunCheck
             ? $"{cushions}, hand {say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal))}"
             : cushions;
     }
+
+    private static bool IsAFigureShort(Finding finding) => finding is { Verdict: Verdict.NeedsInput, Rule: not ProveRules.Unsaid };
 }

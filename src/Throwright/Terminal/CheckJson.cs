@@ -114,7 +114,7 @@ public static class CheckJson
         if (run.Ladder is { } ladder)
             Ladder(json, ladder);
         if (run.Proof is { } proof)
-            Failures(json, proof);
+            Proof(json, proof);
         if (run.Run.AsBuilt.MaxBy(a => a.Date, StringComparer.Ordinal) is { } newest && Rigging.CaseOf(run, newest) is { } rigged)
             AsBuilt(json, newest.Date, Engine.Rig.RigSolver.Solve(rigged));
         if (run.Clearance is { Handle: not null } clearance)
@@ -277,6 +277,75 @@ public static class CheckJson
             json.WriteStringValue($"{Word(pair.A)}, {Word(pair.B)}");
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void Proof(Utf8JsonWriter json, Engine.Prove.ProveAnswer proof)
+    {
+        Failures(json, proof);
+        json.WriteStartObject("limitForce");
+        Number(json, "value", proof.LimitForce);
+        json.WriteString("unit", UnitOf(QuantityKind.Force));
+        json.WriteBoolean("chosen", proof.IsChosen);
+        json.WriteEndObject();
+        json.WriteStartArray("strength");
+        foreach (var row in proof.Strength)
+        {
+            json.WriteStartObject();
+            json.WriteString("part", row.Part);
+            json.WriteString("how", row.Why);
+            json.WriteString("verdict", GapMark.Word(row.Verdict));
+            if (row.Asked.Length > 0)
+                json.WriteString("asked", row.Asked);
+            if (row.Stands.Length > 0)
+                json.WriteString("stands", row.Stands);
+            Words("lacks", row.Lacks);
+            Sources(row.Sources);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("jam");
+        foreach (var (where, load) in proof.JamLoads)
+        {
+            json.WriteStartObject();
+            json.WriteString("where", where);
+            json.WriteString("load", load);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        // Left out where the run is no emergency control.
+        if (proof.Operating.Count == 0)
+            return;
+        json.WriteStartArray("operatingCheck");
+        foreach (var item in proof.Operating)
+        {
+            json.WriteStartObject();
+            json.WriteString("what", item.What);
+            json.WriteString("do", item.Do);
+            json.WriteString("expect", item.Expect);
+            json.WriteBoolean("known", item.Known);
+            Sources(item.Sources);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+
+        void Words(string name, IEnumerable<string> words)
+        {
+            json.WriteStartArray(name);
+            foreach (var word in words)
+                json.WriteStringValue(word);
+            json.WriteEndArray();
+        }
+
+        void Sources(IEnumerable<SourceRef> sources)
+        {
+            json.WriteStartArray("sources");
+            foreach (var source in sources)
+                Source(json, source);
+            json.WriteEndArray();
+        }
     }
 
     private static void Failures(Utf8JsonWriter json, Engine.Prove.ProveAnswer proof)
