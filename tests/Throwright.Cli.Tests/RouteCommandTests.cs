@@ -113,3 +113,6 @@ public class RouteCommandTests
         Assert.All(other.RootElement.GetProperty("files")[0].GetProperty("runs").EnumerateArray(), r => Assert.False(r.TryGetProperty("operatingCheck", out _)));
     }
 
+    private static string Verdict(JsonElement run, string rule) =>
+        run.GetProperty("findings").EnumerateArray().Single(f => f.GetProperty("rule").GetString() == rule).GetProperty("verdict").GetString()!;
+}

@@ -32,7 +32,7 @@ public static class MaintainSolver
         yield return new("Full travel from the seat, with the device seen: both stops reached, no rub, no stiffness", "both stops", Annual, "find the cause before flight", [scope, limits]);
         yield return new("Knob place at the push stop and at the pull stop", $"{Range(of.KnobAtPush)}; {Range(of.KnobAtPull)}", Annual, "slide the swivel by the rigging card", [scope, Practice]);
         if (of.LostMotion is { } lost)
-            yield return new("Lost motion at mid travel", $"{say.Length(lost.Most, Rounding.Up)} or less", Annual, "look for a worn pin, a loose anchor, a worn conduit", [scope, Practice]);
+            yield return new("Lost motion at mid travel", $"{say.Length(lost.Most, Rounding.Down)} or less", Annual, "look for a worn pin, a loose anchor, a worn conduit", [scope, Practice]);
         if (of.Pull is { } pull)
             yield return new("Slow pull through mid travel", $"{say.Force(pull.Least, Rounding.Down)} to {say.Force(pull.Most)}", Annual, "rising: dirt, rust or heat in the conduit; falling: friction lock or load gone", [scope, limits, Practice]);
         var strand = of.Run.Cable?.Core?.Kind is not (null or CoreKind.Solid);

@@ -40,7 +40,7 @@ public static class OrderSolver
         yield return Line("core", core is null ? null : $"{core.Kind switch { CoreKind.Solid => "solid", CoreKind.Strand1x7 => "strand 1x7", CoreKind.Strand1x19 => "strand 1x19", CoreKind.Strand7x7 => "strand 7x7", _ => "strand 7x19" }}, {say.Length(core.Diameter.Nominal.Metres)}, {(core.Material == CoreMaterial.MusicWire ? "music wire (ASTM A228)" : "stainless spring wire (ASTM A313, type 302)")}");
         var conduit = run.Cable?.Conduit;
         yield return Line("conduit", conduit is null ? null : $"{(conduit.Material == ConduitMaterial.CarbonSteel ? "steel" : "stainless")} coil{(conduit.Bore is { } bore ? $", bore {say.Length(bore.Nominal.Metres)}" : "")}{(conduit.Outside is { } o ? $", outside {say.Length(o.Nominal.Metres)}" : "")}", run.Installation?.Liner is { Length: > 0 } liner ? $"liner {liner}" : "");
-        yield return Line("least bend radius it must stand", of.TightestBend is { } r ? say.Length(r, Rounding.Down) : null, conduit?.MinRadius is { } least ? $"described as {say.Size(least.Metres)}" : "");
+        yield return Line("least bend radius it must stand", of.TightestBend is { } r ? say.Length(r, Rounding.Down) : null, conduit?.MinRadius is { } least ? $"tightest place of the lie; the cable in the file is allowed {say.Size(least.Metres)}" : "");
         yield return Line("working pull and push of the core", of is { Pull: { } pull, Push: { } push } ? $"{say.Force(pull)} and {say.Force(push)}" : null, "worst case; the maker's limits shall be above");
         yield return Line("end at the knob", end is null ? null : $"{end.Knob switch { KnobShape.Round => "round knob", KnobShape.THandle => "T-handle", _ => "lever handle" }}{(end.KnobColour.Length > 0 ? ", " + end.KnobColour : "")}", end?.KnobColour.Length > 0 ? "" : "colour: red only for an emergency control", end?.KnobColour.Length == 0);
         yield return Line("bushing thread", end?.Bushing?.Thread is { Length: > 0 } thread ? thread : null, "with panel nut and lock washer; state usable thread length");
@@ -63,7 +63,7 @@ public static class OrderSolver
             {
                 yield return new(bolt.Number, $"bolt, {size.Find("thread")!.Text}, grip {say.Length(bolt.Grip)}", 1, 0, castle, $"stack {say.Length(stack)} (arm and swivel){(castle ? "; try the cotter hole against the nut's slots, else change washers" : $"; {FigureText.Plain(bolt.ThreadsOut, 1, Rounding.Down)} threads beyond a nut of planning height")}");
                 foreach (var (washer, count) in bolt.Washers)
-                    yield return new(washer, "washer under the nut", count, 1, false, "full and thin ones beside them for the cotter hole");
+                    yield return new(washer, "washer under the nut", count, 1, true, "full and thin ones beside them for the cotter hole; its own standard was not read: measure the thickness");
                 var (nut, what) = Hardware.NutFor(joint, size.Find("bolt")!.Text);
                 yield return new(nut, what, 1, 1, true, $"planned with a height of {say.Length(size.Si("nut"))} (ASME B18.2.2, full nut); no table of its own standard was readable: measure the nut in hand{(castle ? " and its slots" : "")}");
             }

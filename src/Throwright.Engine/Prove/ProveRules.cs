@@ -295,7 +295,7 @@ public static class ProveRules
             return Say(JointLocks, Verdict.Fail, "The control is critical and the joint has one retaining device; two are asked.", "A self-locking castle nut with cotter is two.", [By("23.607(a)")]);
         if (devices < 2 && run.Installation?.Critical is null && run.Function is ControlFunction.Throttle or ControlFunction.Mixture or ControlFunction.FuelShutoff or ControlFunction.EmergencyGear)
             return Say(JointLocks, Verdict.Caution, "The joint has one retaining device; two are asked where its loss would prevent continued safe flight. Say whether this control is critical.", "installation.critical", [By("23.607(a)")]);
-        return Say(JointLocks, Verdict.Clear, $"The joint has {(devices == 1 ? "one retaining device" : $"{devices} retaining devices")}{(joint.Turns ? ", one of them positive" : "")}.", "New cotter pins and wire each time.", [By("23.607(a)"), By("ac-43-13-1b-7-38")]);
+        return Say(JointLocks, Verdict.Clear, $"The joint has {(devices, joint.Turns) switch { (1, true) => "one retaining device, a positive one", (1, false) => "one retaining device", (_, true) => $"{devices} retaining devices, one of them positive", _ => $"{devices} retaining devices" }}.", "New cotter pins and wire each time.", [By("23.607(a)"), By("ac-43-13-1b-7-38")]);
     }
 
     private static Finding? OfJointHeat(ProveCase of)

@@ -181,8 +181,10 @@ public static class AircraftPack
             flow.Heading("Weight");
             flow.Table(
                 [new("control", 50), new("weight", 30), new("give or take", 24), new("from", 66)],
-                weighed.Select(o => (IReadOnlyList<Cell>)[o.Run, sheets.Mass(o.Weight!.Mass), $"{Shapes.Quantities.FigureText.Plain(100 * o.Weight.Share, 0)} %", o.Weight.From])
-                    .Append([new("together", true), new(sheets.Mass(weighed.Sum(o => o.Weight!.Mass)), true), "", "weigh before it goes into the record"]));
+                weighed.Select((o, i) => (IReadOnlyList<Cell>)[o.Run, sheets.Mass(o.Weight!.Mass), $"{Shapes.Quantities.FigureText.Plain(100 * o.Weight.Share, 0)} %", i > 0 && weighed[i - 1].Weight!.From == o.Weight.From ? "the same" : o.Weight.From])
+                    .Append([new("together", true), new(sheets.Mass(weighed.Sum(o => o.Weight!.Mass)), true), "", "added before each is rounded up; weigh before it goes into the record"]));
+            if (orders.Where(o => o.Weight is null).Select(o => o.Run).ToList() is { Count: > 0 } unweighed)
+                flow.Text($"Not counted, the file does not say enough: {string.Join(", ", unweighed)}.", PageFlow.Note);
         }
     }
 

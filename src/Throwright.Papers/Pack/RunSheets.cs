@@ -259,7 +259,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         foreach (var finding in answer.Findings.Where(f => f.Verdict == Engine.Findings.Verdict.Fail))
             flow.Boxed("CAUTION", finding.Sentence + (finding.Remedies.Count > 0 ? " " + finding.Remedies[0].Text : ""));
         flow.Table(
-            [new("", 9), new("do", 101), new("must be", 38), new("reading", 28), new("done", 12)],
+            [new("", 11), new("do", 99), new("must be", 38), new("reading", 28), new("done", 12)],
             card.Steps.Select((s, i) => (IReadOnlyList<Cell>)[new($"{i + 1}", true), s.Do, s.MustBe, s.Reading is null ? "" : Cell.Box, Cell.Tick]));
         // Signed under the steps, on their sheet.
         flow.Signatures("rigged by", "checked by a second person");
