@@ -12,7 +12,7 @@ namespace Throwright.Engine.Chain;
 
 /// <summary>One way to hold the conduit, with the whole run as it would be then.</summary>
 /// <param name="Label">"clamp-1 and frame-3", or "no support".</param>
-/// <param name="Works">It touches nothing, and the least radius is kept also where hand and tape are off.</param>
+/// <param name="Works">It touches nothing, and the least radius is kept also where hand and tape are off and at each extreme place of the anchor.</param>
 /// <param name="Spaced">No span is longer than wanted.</param>
 /// <param name="Edits">What to type: JSON path within the run and JSON value; an empty value: take the member out.</param>
 public sealed record RouteOption(string Label, RunAnswer Answer, bool Works, bool Spaced, EquatableList<TrialEdit> Edits);
@@ -114,7 +114,7 @@ public static class RouteSolve
             return new(
                 options.ToEquatableList(),
                 -1,
-                plan.Refusal is { } refused && options.Count == 1 && present is not null ? Say(refused, plan, of, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off. {proved}",
+                plan.Refusal is { } refused && options.Count == 1 && present is not null ? Say(refused, plan, of, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off{(cable.Ends is { Moves.Count: > 0 } ? " and the anchor moves" : "")}. {proved}",
                 bound,
                 dropped);
         }
@@ -203,9 +203,13 @@ public static class RouteSolve
         var answer = RunCheck.Solve(aircraft, changed, Quick);
         if (answer.Route is { } route)
             answer = answer with { Route = RouteInputs.Held(route, changed, obstacles) };
+        // The force is that of where it rests, as in the check.
+        if (answer.Route?.Resting is not null)
+            answer = RunCheck.Solve(aircraft, changed, Quick, answer);
         var findings = RouteFindings.Of(aircraft, answer, say).ToList();
         Verdict Of(string rule) => findings.Where(f => f.Rule == rule).Select(f => f.Verdict).DefaultIfEmpty(Verdict.Clear).Max();
-        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail && Of(RouteFindings.Heat) != Verdict.Fail;
+        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail && Of(RouteFindings.Heat) != Verdict.Fail
+            && Of(RouteChangeFindings.EndMoves) != Verdict.Fail;
         EquatableList<TrialEdit> edits =
         [
             .. first,

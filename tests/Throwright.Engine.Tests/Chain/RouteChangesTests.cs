@@ -121,6 +121,10 @@ public class RouteChangesTests
         var finding = Find(Check(Quarter(ends, clamp)), RouteChangeFindings.EndMoves)!;
         Assert.Equal(Verdict.Fail, finding.Verdict);
         Assert.Contains("pulled tight", finding.Sentence, StringComparison.Ordinal);
+        // What the check fails is not recommended, as it is or otherwise.
+        var solution = RouteSolve.Find(Runs.Aircraft, Quarter(ends, clamp), new(Runs.Aircraft.Display), stop: TestContext.Current.CancellationToken);
+        Assert.False(solution.Options[0].Works);
+        Assert.True(solution.Best is null || solution.Best.Answer.Route!.AtMoves.All(m => m.Lie is not null));
         // A clamp that slides lets the bend give.
         Assert.NotNull(Check(Quarter(ends, clamp with { Kind = SupportHold.SlidingClamp })).Route!.AtMoves[0].Lie);
     }
