@@ -136,8 +136,8 @@ internal sealed class ChainInputs(Aircraft aircraft, Run run, LeverPlacement pla
         Whole(LadderInput.KnobPlay, "play of the shank", "cockpitEnd.play", knobPlay);
         Put(LadderInput.TorqueFactor, "torque of the device", "leverEnd.load.torque", QuantityKind.Ratio, 1, TorqueLimits(load, atPush, atPull));
         Put(LadderInput.OwnTorque, "device's own torque", "leverEnd.load.bias.torque", QuantityKind.Torque, 0, OwnTorqueLimits(load));
-        Derived(LadderInput.PullGive, "give of cable and bracket, pulled", "cable.friction", QuantityKind.Ratio, forces?.PullGive ?? default);
-        Derived(LadderInput.PushGive, "give of cable and bracket, pushed", "cable.friction", QuantityKind.Ratio, forces?.PushGive ?? default);
+        Derived(LadderInput.PullGive, "give of cable and bracket, pulled, metres for each newton", "cable.friction", QuantityKind.Ratio, forces?.PullGive ?? default);
+        Derived(LadderInput.PushGive, "give of cable and bracket, pushed, metres for each newton", "cable.friction", QuantityKind.Ratio, forces?.PushGive ?? default);
         Derived(LadderInput.PushSlack, "winding of the pushed core", "cable.core", QuantityKind.Length, forces?.PushSlack ?? default);
         Whole(LadderInput.Tip, "conduit tip beyond the anchor", "leverEnd.anchor.tip", lever.Tip);
         Whole(LadderInput.SwivelLength, "length of the swivel", "leverEnd.swivel.length", lever.Swivel.Length);
