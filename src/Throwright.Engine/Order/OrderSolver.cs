@@ -42,15 +42,23 @@ public static class OrderSolver
         yield return Line("conduit", conduit is null ? null : $"{(conduit.Material == ConduitMaterial.CarbonSteel ? "steel" : "stainless")} coil{(conduit.Bore is { } bore ? $", bore {say.Length(bore.Nominal.Metres)}" : "")}{(conduit.Outside is { } o ? $", outside {say.Length(o.Nominal.Metres)}" : "")}", run.Installation?.Liner is { Length: > 0 } liner ? $"liner {liner}" : "");
         yield return Line("least bend radius it must stand", of.TightestBend is { } r ? say.Length(r, Rounding.Down) : null, conduit?.MinRadius is { } least ? $"tightest place of the lie; the cable in the file is allowed {say.Size(least.Metres)}" : "");
         yield return Line("working pull and push of the core", of is { Pull: { } pull, Push: { } push } ? $"{say.Force(pull)} and {say.Force(push)}" : null, "worst case; the maker's limits shall be above");
-        yield return Line("end at the knob", end is null ? null : $"{end.Knob switch { KnobShape.Round => "round knob", KnobShape.THandle => "T-handle", _ => "lever handle" }}{(end.KnobColour.Length > 0 ? ", " + end.KnobColour : "")}", end?.KnobColour.Length > 0 ? "" : "colour: red only for an emergency control", end?.KnobColour.Length == 0);
+        yield return Line("end at the knob", end is null ? null : $"{end.Knob switch { KnobShape.Round => "round knob", KnobShape.THandle => "T-handle", _ => "lever handle" }}{SizeOf(end.KnobSize, say)}{(end.KnobColour.Length > 0 ? ", " + end.KnobColour : "")}", end?.KnobColour.Length > 0 ? "" : "colour: red only for an emergency control", end?.KnobColour.Length == 0);
         yield return Line("bushing thread", end?.Bushing?.Thread is { Length: > 0 } thread ? thread : null, "with panel nut and lock washer; state usable thread length");
         yield return Line("lock", end?.Lock switch { LockKind.None => "none", LockKind.PressToRelease => "held until a button is pressed", LockKind.Twist => "twist to lock", LockKind.Vernier => "vernier, coarse by button", LockKind.Friction => "adjustable friction", _ => null }, end?.LockHolds is { } holds ? $"holds {say.Force(holds.Newtons, Rounding.Down)} along the shank" : "");
         yield return Line("end at the device", run.LeverEnd is null ? null : $"plain core; end tube {say.Length(run.LeverEnd.Tip.Nominal.Metres)} beyond the anchor, {(run.LeverEnd.TipSwivels.Radians > 0 ? $"swivelling {say.Angle(run.LeverEnd.TipSwivels.Radians, Rounding.Down)} each way" : "fixed")}");
         yield return Line("weight per length", conduit?.Weight is { } perLength ? say.Text(QuantityKind.LineWeight, perLength.Nominal.Si) : null, conduit?.Weight is null ? "ask the maker to state it: weight and balance wants it" : "");
         yield return Line("temperatures", of is { Coldest: { } cold, Hottest: { } hot } ? $"{FigureText.Plain(cold, 0)} °C to {FigureText.Plain(hot, 0)} °C at the device end" : null);
-        yield return Line("in a fire", run.Installation?.ConduitFire switch { FireClass.FireResistant => "fire resistant in the engine compartment", FireClass.Fireproof => "fireproof in the engine compartment", _ when run.Function == ControlFunction.FuelShutoff => null, _ => "no demand" });
+        // No demand is told only where the run keeps out of the engine compartment.
+        var isAhead = run.LeverEnd?.Zone == HeatZone.EngineBay;
+        yield return Line("in a fire", run.Installation?.ConduitFire switch { FireClass.FireResistant => "fire resistant in the engine compartment", FireClass.Fireproof => "fireproof in the engine compartment", _ when isAhead || run.Function == ControlFunction.FuelShutoff => null, _ => "no demand" }, isAhead && (run.Installation?.ConduitFire ?? FireClass.NotStated) == FireClass.NotStated ? "it ends in the engine compartment: say whether conduit and liner must stand a fire (installation.conduitFire)" : "");
         yield return Line("marking on the knob or plate", run.Label.Length > 0 ? run.Label + (run.How.Length > 0 ? ", " + run.How : "") : null, of.LetterHeight is { } h ? $"letters {say.Length(h, Rounding.Up)} high or more" : "letters 0.006 of the viewing distance");
     }
+
+    /// <summary>", 1 1/4 in across, 7/8 in long", as far as the file says.</summary>
+    private static string SizeOf(KnobSize size, FigureWriter say) => string.Concat(
+        size.Width is { } wide ? $", {say.Size(wide.Nominal.Metres)} wide" : "",
+        size.Diameter is { } across ? $", {say.Size(across.Nominal.Metres)} {(size.Width is null ? "across" : "thick")}" : "",
+        size.Length is { } along ? $", {say.Size(along.Nominal.Metres)} long" : "");
 
     private static IEnumerable<HardwareLine> HardwareLines(OrderCase of, FigureWriter say)
     {

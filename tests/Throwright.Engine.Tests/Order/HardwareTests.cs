@@ -113,6 +113,18 @@ public sealed class HardwareTests
         Assert.Contains(lines, l => l.Number == "ask before ordering" && l.Note.Contains("no length of the table", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData(HeatZone.EngineBay, FireClass.NotStated, true)]
+    [InlineData(HeatZone.EngineBay, FireClass.FireResistant, false)]
+    [InlineData(HeatZone.Cabin, FireClass.NotStated, false)]
+    public void CableIntoTheEngineBay_WithoutAFireClass_IsAskedForOne(HeatZone zone, FireClass fire, bool asked)
+    {
+        var run = Installations.Sound.With(i => i with { ConduitFire = fire }).Lever(e => e with { Zone = zone }) with { Function = ControlFunction.Mixture };
+        var line = OrderOf(run).Cable.Single(l => l.What == "in a fire");
+        Assert.Equal(asked, line.Confirm);
+        Assert.Equal(asked, line.Note.Contains("installation.conduitFire", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void CableWithoutWeight_IsAskedFor()
     {
