@@ -15,7 +15,7 @@ public class DxfTests
     internal static Picture Sample()
     {
         var sketch = new Sketch { Layer = "outline" };
-        PutProfile(sketch, SolidCases.Bracket(1).Leg(false).Outline);
+        PutProfile(sketch, SolidCases.Bracket(1).Leg(0).Outline);
         sketch.Layer = "holes";
         sketch.Circle(30, 40, 2.1, Cut);
         PutProfile(sketch, Profile.FlattedCircle(new(0.03, 0), 0.004, 0.003, 0.5));
@@ -93,7 +93,7 @@ public class DxfTests
             area += 0.5 * radius * radius * (sweep - Math.Sin(sweep));
         }
 
-        Assert.Equal(SolidCases.Bracket(1).Leg(false).Outline.Area * 1e6, area, 1e-6);
+        Assert.Equal(SolidCases.Bracket(1).Leg(0).Outline.Area * 1e6, area, 1e-6);
     }
 
     [Fact]
@@ -184,6 +184,6 @@ public class OutsideDxfTests
         Assert.True(exit == 0, said);
         string[][] lines = [.. said.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(' '))];
         Assert.Equal(["AC1009 0 0 0 1 True 8", "AC1015 0 0 4 1 True 8"], lines.Select(l => string.Join(' ', [.. l[..6], l[7]])));
-        Assert.All(lines, l => Assert.Equal(SolidCases.Bracket(1).Leg(false).Outline.Area * 1e6, double.Parse(l[6], CultureInfo.InvariantCulture), 0.01));
+        Assert.All(lines, l => Assert.Equal(SolidCases.Bracket(1).Leg(0).Outline.Area * 1e6, double.Parse(l[6], CultureInfo.InvariantCulture), 0.01));
     }
 }
