@@ -138,7 +138,7 @@ public static class Rigging
             return plain;
         var part = Length.MetresPerInch / display.Fraction;
         double low = Math.Ceiling((least / part) - 1e-6) * part, high = Math.Floor((most / part) + 1e-6) * part;
-        return low > high || FigureText.FractionOfInch(new(low), display.Fraction, 2e-6) is not { } a || FigureText.FractionOfInch(new(high), display.Fraction, 2e-6) is not { } b
+        return low >= high || FigureText.FractionOfInch(new(low), display.Fraction, 2e-6) is not { } a || FigureText.FractionOfInch(new(high), display.Fraction, 2e-6) is not { } b
             ? plain
             : $"{a.Replace(" in", "", StringComparison.Ordinal)} to {b} ({say.LengthNumber(least, Rounding.Up)} to {say.LengthNumber(most, Rounding.Down)})";
     }

@@ -82,7 +82,7 @@ public sealed class FigureWriter(Display display)
         : $"{newtonMetres} N m ({inchPounds} lbf in)";
 
     /// <summary>Any figure by its kind.</summary>
-    public string Text(QuantityKind kind, double si, Rounding rounding = Rounding.Nearest) => kind switch
+    public string Text(QuantityKind kind, double si, Rounding rounding = Rounding.Nearest) => !double.IsFinite(si) ? FigureText.Plain(si, 0) : kind switch
     {
         QuantityKind.Length => Length(si, rounding),
         QuantityKind.Angle => Angle(si, rounding),

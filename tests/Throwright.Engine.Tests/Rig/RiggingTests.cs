@@ -155,6 +155,20 @@ public sealed class RiggingTests
         }
     }
 
+    /// <summary>Limits between two marks of the rule are told in decimals: "1/64 to 1/64" would be a range of nothing. A figure without a limit has no unit.</summary>
+    [Fact]
+    public void Limits_NarrowerThanTheRulesMarks_AreNotToldAsOneMark()
+    {
+        var inches = new Display { Length = LengthUnit.Inch };
+        for (var fraction = 1; fraction <= 64; fraction *= 2)
+        {
+            var card = Rigging.CardOf(Runs.Aircraft with { Display = inches with { Fraction = fraction } }, Answer);
+            Assert.All(card.Steps, s => Assert.False(s.MustBe.Split([" to ", " in"], StringSplitOptions.None) is [var a, var b, ..] && a == b, $"{fraction}: {s.MustBe}"));
+        }
+
+        Assert.Equal("no limit", new FigureWriter(inches).Text(Throwright.Shapes.Quantities.QuantityKind.Force, double.PositiveInfinity));
+    }
+
     [Fact]
     public void Torque_OnACard_StandsInTheFilesUnitFirst()
     {
