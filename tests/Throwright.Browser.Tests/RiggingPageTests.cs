@@ -40,13 +40,22 @@ public class RiggingPageTests(Chromium chromium)
                     loud.Add("asked for " + r.Url);
             };
             await page.GotoAsync(WritePage(id, folder.FullName));
+            await IsWords(page);
             await test(page);
+            await IsWords(page);
             Assert.Empty(loud);
         }
         finally
         {
             folder.Delete(recursive: true);
         }
+    }
+
+    /// <summary>Nothing that a program writes of itself stands between the words.</summary>
+    private static async Task IsWords(IPage page)
+    {
+        var text = await page.Locator("body").InnerTextAsync();
+        Assert.DoesNotMatch(@"\[object|undefined|\bnull|NaN", text);
     }
 
     private static async Task Key(IPage page, params string[] keys)
@@ -61,6 +70,16 @@ public class RiggingPageTests(Chromium chromium)
             await page.Locator("#done").ClickAsync();
         await page.Locator("#enter").ClickAsync();
     }
+
+    /// <summary>What the limits leave out is said on the phone too: cushion may be less than the card wants.</summary>
+    [Fact]
+    public Task Notes_OfTheCard_StandOnThePhone() => WithPage("cabin-heat", async page =>
+    {
+        var notes = Rigging.CardOf(Amphibian.Value.Aircraft, Rigging.ToRig(Amphibian.Value.Aircraft, Run("cabin-heat"))).Notes;
+        Assert.Contains(notes, n => n.StartsWith("Not counted in the limits", StringComparison.Ordinal));
+        var text = await page.Locator("body").InnerTextAsync();
+        Assert.All(notes, n => Assert.Contains(n, text));
+    });
 
     [Theory]
     [InlineData("carb-heat")]
