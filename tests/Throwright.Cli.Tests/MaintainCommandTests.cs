@@ -21,6 +21,10 @@ public sealed class MaintainCommandTests
         // Three readings on the plot of the first drift.
         Assert.Equal(3, shown.Out[shown.Out.IndexOf("Knob at the push stop:", StringComparison.Ordinal)..shown.Out.IndexOf("Knob at the pull stop:", StringComparison.Ordinal)].Split('\n').Count(l => l.Contains('|', StringComparison.Ordinal) && l.Contains('o', StringComparison.Ordinal)));
         Assert.DoesNotContain("approved", shown.Out, StringComparison.OrdinalIgnoreCase);
+        // Each limit of the list stands beside its drift in the same words.
+        var told = System.Text.RegularExpressions.Regex.Match(shown.Out, "limit  (.+?) to (.+?); (.+?) to (.+)");
+        Assert.True(told.Success, shown.Out);
+        Assert.All(told.Groups.Values.Skip(1), limit => Assert.Matches($@"(?m)^\s*{System.Text.RegularExpressions.Regex.Escape(limit.Value.Trim())} \|", shown.Out));
 
         using var json = JsonDocument.Parse(CommandLine.Run("maintain", file, "mixture", "--json").Out);
         var run = json.RootElement.GetProperty("runs")[0];

@@ -68,6 +68,15 @@ public class OtherCommandsTests
         Assert.Contains("not counted: lost motion", Run("explain", "examples/amphibian.throwright.json", "cabin-heat", "cushion-out").Out);
     }
 
+    /// <summary>A choice that would stand the knob inside the panel is shown, and said to be one.</summary>
+    [Fact]
+    public void Solve_StrokeTooShortToRig_SaysThatTheKnobStandsInThePanel()
+    {
+        var rows = Run("solve", "stroke", "examples/amphibian.throwright.json", "cowl-flap", "--plain").Out.Split('\n');
+        Assert.EndsWith("knob in the panel", rows.Single(r => r.Contains(" 1 in stroke", StringComparison.Ordinal)).TrimEnd());
+        Assert.EndsWith("cushions kept", rows.Single(r => r.Contains("> 3 in stroke", StringComparison.Ordinal)).TrimEnd());
+    }
+
     [Fact]
     public void Explain_Plain_WritesNothingButAscii_InTheUnitsOfTheFile()
     {

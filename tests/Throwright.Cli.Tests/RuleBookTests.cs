@@ -48,9 +48,8 @@ public class RuleBookTests
         Assert.Equal(Verdict.Caution, run.Verdict);
     }
 
-    /// <summary>Where only standing cautions are left and the file lacks what the rules of installation ask, that is what is said.</summary>
     [Fact]
-    public void Sentence_OfAFreshFile_NamesWhatToDo_AndWithNothingElseWhatIsNotSaid()
+    public void Sentence_OfAFreshFile_NamesWhatToDo()
     {
         var aircraft = AircraftFile.Read("fresh", System.Text.Encoding.UTF8.GetBytes(StarterFile.Text("fresh"))).Aircraft!;
         var run = RunCheck.CheckWith(aircraft, aircraft.Runs[0], new(Samples: 100), null);
@@ -60,15 +59,20 @@ public class RuleBookTests
     [Fact]
     public void Sentence_OfEveryExample_LeadsWithAStandingCautionOnlyWhereNothingIsMissing()
     {
+        var seen = 0;
         foreach (var name in (string[])["amphibian", "biplane", "shop"])
         {
             var aircraft = AircraftFile.Read(Path.Combine(Throwright.Tests.ApprovedText.Root, "examples", name + AircraftFile.Extension)).Aircraft!;
             foreach (var run in aircraft.Runs.Select(r => RunCheck.CheckWith(aircraft, r, new(Samples: 100), null)))
             {
-                if (run.Findings.FirstOrDefault(f => f.Sentence == run.Sentence) is { } leads && ProveRules.Standing.Contains(leads.Rule) && leads.Verdict == Verdict.Caution)
-                    Assert.DoesNotContain(run.Findings, f => f.Verdict == Verdict.NeedsInput);
+                if (run.Verdict != Verdict.Caution || run.Findings.All(f => f.Verdict != Verdict.NeedsInput) || !run.Findings.Any(f => ProveRules.Standing.Contains(f.Rule) && f.Verdict == Verdict.Caution))
+                    continue;
+                seen++;
+                Assert.DoesNotContain(run.Findings.First(f => f.Sentence == run.Sentence).Rule, ProveRules.Standing);
             }
         }
+
+        Assert.True(seen >= 6, $"{seen} runs have both");
     }
 
     [Fact]

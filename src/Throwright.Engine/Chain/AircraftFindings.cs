@@ -6,7 +6,10 @@ using Throwright.Engine.Sources;
 namespace Throwright.Engine.Chain;
 
 /// <summary>Something that nothing is proved about, and why.</summary>
-public sealed record LeftOut(string What, string Why);
+public sealed record LeftOut(string What, string Why)
+{
+    public override string ToString() => $"{What}: {Why}";
+}
 
 /// <summary>What concerns the aircraft and no one run: movers against sheets and against each other, and what the proof leaves out.</summary>
 internal static class AircraftFindings
@@ -72,7 +75,7 @@ internal static class AircraftFindings
             yield break;
         string Names(Func<Run, bool> which) => List(answer.Aircraft.Runs.Where(which).Select(r => CockpitScene.NameOf(answer.Aircraft, r)));
         foreach (var left in cockpit.NotRead)
-            yield return left.IndexOf(": ", StringComparison.Ordinal) is > 0 and var at ? new(left[..at], left[(at + 2)..]) : new(left, "");
+            yield return left;
         if (Names(r => cockpit.Handles.All(h => h.Run.Id != r.Id)) is { Length: > 0 } handles)
             yield return new($"handle of {handles}", "its place and sizes are not in the file");
         foreach (var sheet in answer.Aircraft.Sheets.Where(s => scene.Sheets.All(o => o.Of.Id != s.Id)))

@@ -11,6 +11,9 @@ internal static class ClearanceFindings
 {
     public const string NotRead = "clearance/not-read";
 
+    /// <summary>Of every proved distance.</summary>
+    public const string Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them";
+
     private static readonly SourceRef Theory = new("project", "docs/theory/clearance.md", Evidence.Derived);
 
     public static IEnumerable<Finding> Of(RunAnswer answer, FigureWriter say)
@@ -31,7 +34,7 @@ internal static class ClearanceFindings
         var told = clearance.Pairs.Where(p => p.Enclosure == Enclosure.OpenMesh).SelectMany(p => (string[])[p.First.Name, p.Second.Name]).ToHashSet();
         foreach (var finding in MeshFindings.Of(clearance.Meshes, told, say))
             yield return finding;
-        foreach (var left in clearance.NotRead)
+        foreach (var left in clearance.NotRead.Select(l => l.ToString()))
         {
             yield return new()
             {
@@ -71,7 +74,7 @@ internal static class ClearanceFindings
             Kind = QuantityKind.Length,
             Value = pair.Lower,
             Rounding = Rounding.Down,
-            Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
+            Formula = Formula,
             // Proved in one glance, no place was looked at.
             Inputs = found.FirstPart.Length == 0 ? [] :
             [

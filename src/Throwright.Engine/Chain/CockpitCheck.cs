@@ -8,7 +8,7 @@ using Tilt = Throwright.Engine.Mount.Tilt;
 namespace Throwright.Engine.Chain;
 
 /// <summary>What comes near the handles of an aircraft, over all positions of everything that moves.</summary>
-public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
+public sealed record CockpitAnswer(EquatableList<HandleMount> Handles, CockpitClearance Clearance, EquatableList<PlacedMesh> Meshes, EquatableList<LeftOut> NotRead)
 {
     /// <summary>Room for a hand round each knob.</summary>
     public EquatableList<HandRoom> Rooms { get; init; } = [];
@@ -60,7 +60,7 @@ public sealed record HandRoom(string Knob, string Other, double Lower, double Up
 /// <summary>Clearance of one run's handle.</summary>
 /// <param name="Handle">Null: not enough is known of it.</param>
 public sealed record RunClearance(
-    HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead, EquatableList<HandRoom> Rooms)
+    HandleMount? Handle, EquatableList<PairClearance> Pairs, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<LeftOut> NotRead, EquatableList<HandRoom> Rooms)
 {
     /// <summary>A leaning knob against its own sheet; null: it stands square.</summary>
     public PairClearance? OwnSheet { get; init; }

@@ -42,9 +42,9 @@ public sealed record CockpitEffort
 /// <summary>The cockpit of an aircraft as clearance sees it.</summary>
 /// <param name="Bodies">Everything that is no handle, as the file describes it.</param>
 /// <param name="Meshes">How each mesh was placed.</param>
-/// <param name="NotRead">What could not be made a body, in words.</param>
+/// <param name="NotRead">What could not be made a body, and why.</param>
 internal sealed record CockpitScene(
-    EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<string> NotRead)
+    EquatableList<HandleMount> Handles, EquatableList<CockpitBody> Bodies, EquatableList<AllowedContact> Allowed, EquatableList<PlacedMesh> Meshes, EquatableList<LeftOut> NotRead)
 {
     /// <summary>Sheets that have an outline; one without is counted only for the handles in it.</summary>
     public EquatableList<(Sheet Of, CockpitBody Body)> Sheets { get; init; } = [];
@@ -73,10 +73,10 @@ internal sealed record CockpitScene(
                 handles.Add(handle);
         }
 
-        var notRead = new List<string>();
+        var notRead = new List<LeftOut>();
         // A body hung on a taped point whose readings give no place has no place either.
         foreach (var body in aircraft.Bodies.Where(b => !PlacesOf(b).All(p => p.IsKnown)))
-            notRead.Add($"{NameOf(body)}: a point it hangs on has no place yet, so nothing is proved about it");
+            notRead.Add(new(NameOf(body), "a point it hangs on has no place yet, so nothing is proved about it"));
         var meshes = new List<PlacedMesh>();
         var made = aircraft.Bodies.Where(b => PlacesOf(b).All(p => p.IsKnown)).Select(body => (Body: body, Made: Make(aircraft, body, effort, meshes, notRead).ToList())).ToList();
         EquatableList<(Sheet Of, CockpitBody Body)> sheets = aircraft.Sheets.Where(s => s.Outline.Count > 2 && s.At.IsKnown && s.Outline.All(p => p.IsKnown))
@@ -203,7 +203,7 @@ internal sealed record CockpitScene(
 
     private static string NameOf(Body body) => body.Id.Replace('-', ' ');
 
-    private static IEnumerable<CockpitBody> Make(Aircraft aircraft, Body body, CockpitEffort effort, List<PlacedMesh> meshes, List<string> notRead)
+    private static IEnumerable<CockpitBody> Make(Aircraft aircraft, Body body, CockpitEffort effort, List<PlacedMesh> meshes, List<LeftOut> notRead)
     {
         var name = NameOf(body);
         if (body.ReadyMade is { } ready and not TubeFrame)
@@ -234,11 +234,11 @@ internal sealed record CockpitScene(
             var called = convex.Count == 0 && body.Parts.Count == 1 ? name : $"{name} {part.Name}";
             if (effort.Meshes?.Invoke(mesh) is not { } skin)
             {
-                notRead.Add($"{name}: the mesh {mesh.File} is not read, so nothing is proved about it");
+                notRead.Add(new(name, $"the mesh {mesh.File} is not read, so nothing is proved about it"));
             }
             else if (PlacedMesh.Of(called, mesh, skin) is not { } placed)
             {
-                notRead.Add($"{name}: the matched points of the mesh {mesh.File} lie in one line, so its place is not fixed and nothing is proved about it");
+                notRead.Add(new(name, $"the matched points of the mesh {mesh.File} lie in one line, so its place is not fixed and nothing is proved about it"));
             }
             else
             {
@@ -248,7 +248,7 @@ internal sealed record CockpitScene(
         }
     }
 
-    private static IEnumerable<(CockpitBody Body, double Unsure)> ReadyMade(Aircraft aircraft, string name, ReadyMade ready, List<string> notRead)
+    private static IEnumerable<(CockpitBody Body, double Unsure)> ReadyMade(Aircraft aircraft, string name, ReadyMade ready, List<LeftOut> notRead)
     {
         static double Half(Toleranced<Length> diameter) => 0.5 * diameter.Most;
         switch (ready)
@@ -276,7 +276,7 @@ internal sealed record CockpitScene(
                 if (!CockpitBodies.CanSpan(At(leg.Hip), At(leg.Heel), size))
                 {
                     var say = new FigureWriter(aircraft.Display);
-                    notRead.Add($"{name}: hip and heel are {say.Length((At(leg.Hip) - At(leg.Heel)).Size)} apart, and thigh and shin of {say.Length(size.Thigh)} and {say.Length(size.Shin)} don't span that");
+                    notRead.Add(new(name, $"hip and heel are {say.Length((At(leg.Hip) - At(leg.Heel)).Size)} apart, and thigh and shin of {say.Length(size.Thigh)} and {say.Length(size.Shin)} don't span that"));
                     break;
                 }
 

@@ -31,7 +31,7 @@ public static class MountFigures
                 Kind = QuantityKind.Angle,
                 Value = tilt.Total,
                 Rounding = Rounding.Up,
-                Formula = "tan a = sqrt(tan^2 A + tan^2 B), least over the tilts (A, B) at which every pair keeps c over all joint positions; then to tenths of a degree, and proved again with e either way",
+                Formula = MountFindings.LeanFormula + ", least over the tilts (A, B) at which every pair keeps c over all joint positions; then to tenths of a degree, and proved again with e either way",
                 Inputs = [wanted, error, limit],
                 Steps =
                 [
@@ -69,7 +69,7 @@ public static class MountFigures
                 Kind = QuantityKind.Length,
                 Value = best.Clearance.Lower,
                 Rounding = Rounding.Down,
-                Formula = "d = min over all joint positions q of |b - a|;  for any direction n:  d >= min n.b(q) - max n.a(q), over boxes of q that cover all of them",
+                Formula = ClearanceFindings.Formula,
                 Inputs = [wanted],
                 Steps =
                 [
@@ -90,7 +90,7 @@ public static class MountFigures
                 Name = "angle between the tilted shank and the line from knob to eye",
                 Kind = QuantityKind.Angle,
                 Value = then,
-                Formula = "cos f = s.(e - k) / |e - k|, knob pushed in; s shank, e eye, k middle of the knob",
+                Formula = MountFindings.FacingFormula,
                 Steps = [new("now", "as it is mounted now", now, QuantityKind.Angle)],
                 Sources = [Theory],
             };

@@ -11,6 +11,8 @@ namespace Throwright.Engine.Chain;
 /// <summary>How the handle stands to the pilot, and what a lean asks of the mount.</summary>
 internal static class MountFindings
 {
+    public const string LeanFormula = "tan a = sqrt(tan^2 A + tan^2 B)", FacingFormula = "cos f = s.(e - k) / |e - k|, knob pushed in; s shank, e eye, k middle of the knob";
+
     private static readonly SourceRef Theory = new("project", "docs/theory/mount.md", Evidence.Derived);
 
     public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
@@ -56,7 +58,7 @@ internal static class MountFindings
                 Kind = QuantityKind.Angle,
                 Value = handle.Tilt.Total,
                 Rounding = Rounding.Up,
-                Formula = "tan a = sqrt(tan^2 A + tan^2 B)",
+                Formula = LeanFormula,
                 Inputs =
                 [
                     new("A", "lean toward up in the sheet", Math.Atan(handle.Tilt.Up), QuantityKind.Angle, From: "cockpitEnd.tilt.up"),
@@ -106,7 +108,7 @@ internal static class MountFindings
                 Name = "angle between the shank and the line from knob to eye",
                 Kind = QuantityKind.Angle,
                 Value = facing,
-                Formula = "cos f = s.(e - k) / |e - k|, knob pushed in; s shank, e eye, k middle of the knob",
+                Formula = FacingFormula,
                 Sources = [Theory],
                 Holds = "for information: no published limit was found",
             };

@@ -107,7 +107,7 @@ public sealed class MountSolve
 
         var scene = CockpitScene.Of(aircraft, this.effort);
         handle = scene.Handles.First(h => h.Run.Id == run.Id);
-        notRead.AddRange(scene.NotRead);
+        notRead.AddRange(scene.NotRead.Select(l => l.ToString()));
         others.AddRange(scene.Handles.Where(h => h.Run.Id != run.Id).Select(h => h.Body).Concat(scene.Bodies));
         if (others.Count == 0)
         {

@@ -29,13 +29,13 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         {
             bodies = cockpit.Clearance.Case.Bodies.Where(b => cockpit.Handles.All(h => h.Name != b.Name));
             placed = cockpit.Meshes;
-            notHeld.AddRange(cockpit.NotRead);
+            notHeld.AddRange(cockpit.NotRead.Select(l => l.ToString()));
         }
         else
         {
             var scene = CockpitScene.Of(aircraft, new() { Meshes = meshes });
             (bodies, placed) = (scene.Bodies, scene.Meshes);
-            notHeld.AddRange(scene.NotRead);
+            notHeld.AddRange(scene.NotRead.Select(l => l.ToString()));
         }
 
         var usual = Published.Get("route/chafe-least").Value;

@@ -17,7 +17,11 @@ namespace Throwright.Engine.Chain;
 /// <param name="Margin">Smallest worst-case cushion less the wanted one, m.</param>
 /// <param name="Works">No fail, every worst-case cushion as wanted, and pushing takes the device where it does now.</param>
 public sealed record SolveChoice(
-    string Label, double Value, QuantityKind Kind, RunAnswer Answer, EquatableList<TrialEdit> Edits, double Margin, bool Works, string Why);
+    string Label, double Value, QuantityKind Kind, RunAnswer Answer, EquatableList<TrialEdit> Edits, double Margin, bool Works, string Why)
+{
+    /// <summary>False: with the device on its stop the knob would stand inside the panel, and the file has no word for that.</summary>
+    public bool CanBeRigged => Answer.Run.LeverEnd?.Swivel is not ({ Rigged.KnobOut.Least: < 0 } or { At.Least: < 0 });
+}
 
 /// <summary>All choices, the recommended one and why.</summary>
 /// <param name="Sentence">What to do, or why nothing can be done.</param>

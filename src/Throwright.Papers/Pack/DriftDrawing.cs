@@ -1,3 +1,4 @@
+using Throwright.Engine.Findings;
 using Throwright.Engine.Maintain;
 using Throwright.Formats.Drawing;
 using Throwright.Papers.Marks;
@@ -9,8 +10,14 @@ public static class DriftDrawing
 {
     private const double Height = 24, Left = 30, Right = 8, Size = 2.6;
 
-    /// <param name="show">Writes a value of the reading.</param>
-    public static Picture Of(Drift drift, Func<double, string> show, double width)
+    /// <summary>The limits, the larger first, written as the rigging card writes them.</summary>
+    private static List<(double Value, string Words)> LimitsOf(Drift drift, FigureWriter say) =>
+    [
+        .. drift.Most is { } most ? [(most, MaintainWords.Limit(drift.Reading, most, false, say))] : ((double, string)[])[],
+        .. drift.Least is { } least ? [(least, MaintainWords.Limit(drift.Reading, least, true, say))] : ((double, string)[])[],
+    ];
+
+    public static Picture Of(Drift drift, FigureWriter say, double width)
     {
         var sketch = new Sketch { Layer = "drift" };
         var values = drift.Points.Select(p => p.Value).Concat(((double?[])[drift.Least, drift.Most]).OfType<double>()).ToList();
@@ -31,13 +38,13 @@ public static class DriftDrawing
         }
 
         // Two limits so near each other that their words would meet share one line of words.
-        var limits = ((double?[])[drift.Most, drift.Least]).OfType<double>().ToList();
-        var near = limits.Count == 2 && Math.Abs(Y(limits[0]) - Y(limits[1])) < Size + 0.6;
+        var limits = LimitsOf(drift, say);
+        var near = limits.Count == 2 && Math.Abs(Y(limits[0].Value) - Y(limits[1].Value)) < Size + 0.6;
         for (var i = 0; i < limits.Count; i++)
         {
-            sketch.Line(Left, Y(limits[i]), width - Right, Y(limits[i]), heavy);
+            sketch.Line(Left, Y(limits[i].Value), width - Right, Y(limits[i].Value), heavy);
             if (!near || i == 0)
-                sketch.Text(Left - 1.5, Y(limits[i]) + 0.9, Size, near ? $"{show(limits[1])} to …" : show(limits[i]), Tones.Ink, anchor: TextAnchor.End);
+                sketch.Text(Left - 1.5, Y(limits[i].Value) + 0.9, Size, near ? $"{limits[1].Words} to …" : limits[i].Words, Tones.Ink, anchor: TextAnchor.End);
         }
 
         if (drift.PerYear is { } rate)
@@ -55,26 +62,26 @@ public static class DriftDrawing
 
     /// <summary>The same in characters: o a reading, = a limit, . the line since it was last rigged.</summary>
     /// <param name="width">Columns.</param>
-    public static IReadOnlyList<string> Characters(Drift drift, Func<double, string> show, int width)
+    public static IReadOnlyList<string> Characters(Drift drift, FigureWriter say, int width)
     {
         ArgumentNullException.ThrowIfNull(drift);
-        ArgumentNullException.ThrowIfNull(show);
+        ArgumentNullException.ThrowIfNull(say);
         const int rows = 9;
-        var limits = ((double?[])[drift.Most, drift.Least]).OfType<double>().ToList();
-        var values = drift.Points.Select(p => p.Value).Concat(limits).ToList();
+        var limits = LimitsOf(drift, say);
+        var values = drift.Points.Select(p => p.Value).Concat(limits.Select(l => l.Value)).ToList();
         double low = values.Min(), high = values.Max(), room = Math.Max(high - low, 1e-9);
         (low, high) = (low - (0.1 * room), high + (0.1 * room));
         double first = Math.Floor(drift.Points[0].Year), last = Math.Max(first + 3, Math.Ceiling(drift.Points[^1].Year + 1));
-        var left = limits.Concat([drift.Points[^1].Value]).Max(v => show(v).Length) + 1;
+        var left = limits.Select(l => l.Words).Append(MaintainWords.Show(drift.Reading, drift.Points[^1].Value, say)).Max(w => w.Length) + 1;
         var columns = Math.Max(20, width - left - 2);
         int Column(double year) => (int)Math.Round((year - first) / (last - first) * (columns - 1));
         int Row(double value) => Math.Clamp((int)Math.Round((high - value) / (high - low) * (rows - 1)), 0, rows - 1);
         var grid = Enumerable.Range(0, rows).Select(_ => new string(' ', columns).ToCharArray()).ToArray();
         var names = new string[rows];
-        foreach (var limit in limits)
+        foreach (var (limit, words) in limits)
         {
             Array.Fill(grid[Row(limit)], '=');
-            names[Row(limit)] = show(limit);
+            names[Row(limit)] = words;
         }
 
         if (drift.PerYear is { } rate)

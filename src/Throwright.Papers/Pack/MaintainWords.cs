@@ -14,6 +14,13 @@ public static class MaintainWords
         return reading == "pull" ? say.Force(si, Rounding.Nearest) : say.Length(si);
     }
 
+    /// <summary>A limit of a reading, rounded as on the rigging card: lengths to the inside, forces to the outside.</summary>
+    public static string Limit(string reading, double si, bool isLeast, FigureWriter say)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return reading == "pull" ? say.Force(si, isLeast ? Rounding.Down : Rounding.Up) : say.Length(si, isLeast ? Rounding.Up : Rounding.Down);
+    }
+
     /// <summary>"+0.040 in".</summary>
     public static string Moved(ReadingChange change, FigureWriter say)
     {

@@ -319,11 +319,9 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         flow.Heading("Drift of the readings");
         foreach (var drift in upkeep.Drifts)
         {
-            var length = drift.Reading != "pull";
-            string Show(double v) => length ? say.Length(v) : say.Force(v, Rounding.Nearest);
             flow.Need(34);
-            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {MaintainSolver.WhenToAct(drift, Show)}.", PageFlow.Note);
-            flow.Figure(DriftDrawing.Of(drift, Show, flow.Width));
+            flow.Text($"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {MaintainSolver.WhenToAct(drift, v => MaintainWords.Show(drift.Reading, v, say))}.", PageFlow.Note);
+            flow.Figure(DriftDrawing.Of(drift, say, flow.Width));
         }
     }
 }

@@ -55,7 +55,7 @@ public static class WorkOut
             return Route(aircraft, run, say, checks, stop);
         if (key == "mount")
             return Mount(aircraft, run, say, checks, stop);
-        var solve = new Solve(aircraft, run, say);
+        var solve = new Solve(aircraft, run, say, checks.Meshes.GetValueOrDefault);
         if (solve.Obstacle is { } obstacle)
             return new(obstacle, []);
         var answer = key switch
@@ -69,22 +69,19 @@ public static class WorkOut
         };
         stop.ThrowIfCancellationRequested();
         return new(answer.Sentence, [.. answer.Choices.Select((c, i) => new FoundWay(
-            Capital(c.Label), solve.Cushions(c) + (c.Works ? "" : c.Answer.Sweep is { IsMonotone: false } ? "; it meets a dead centre" : "; less than wanted, or it fails elsewhere"), i == answer.Recommended, c.Works, CanBeTyped(c.Answer.Run) ? Tries(run, c.Edits) : [])
+            Capital(c.Label), solve.Cushions(c) + (c.Works ? "" : c.Answer.Sweep is { IsMonotone: false } ? "; it meets a dead centre" : "; less than wanted, or it fails elsewhere"), i == answer.Recommended, c.Works, c.CanBeRigged ? Tries(run, c.Edits) : [])
         {
-            CanBeRigged = CanBeTyped(c.Answer.Run),
+            CanBeRigged = c.CanBeRigged,
         })]);
     }
-
-    /// <summary>A choice that leaves too little is shown with its figures; one that would stand the knob inside the panel can't be rigged, and the file has no word for it.</summary>
-    private static bool CanBeTyped(Run changed) => changed.LeverEnd?.Swivel is not ({ Rigged.KnobOut.Least: < 0 } or { At.Least: < 0 });
 
     private static WorkedOut Route(Aircraft aircraft, Run run, FigureWriter say, Checks checks, CancellationToken stop)
     {
         var found = RouteSolve.Find(aircraft, run, say, checks.Meshes.GetValueOrDefault, stop);
         return new(found.Sentence, [.. found.Options.Select((o, i) => new FoundWay(
             o.Label == "no support" ? "Held at its ends only" : o.Edits.Any(e => e.Path == "cable.supports") ? $"Held at {o.Label}" : Capital(o.Label),
-            o.Answer.Route?.Lie is { } lie
-                ? $"{say.Length(lie.Case.Length + o.Answer.Route.InFittings)} long, tightest {say.Length(lie.LeastRadius, Rounding.Down)}, turns {say.Angle(lie.BendTotal)}{(o.Works ? o.Spaced ? "" : "; a span is long" : "; the radius or a distance is not kept")}"
+            o.Answer.Route?.Counted is { } lie
+                ? $"{say.Length(lie.Case.Length + o.Answer.Route.InFittings)} long, tightest {say.Length(lie.LeastRadius, Rounding.Down)}, turns {say.Angle(lie.BendTotal)}{(o.Works ? o.Spaced ? "" : "; a span is long" : "; the radius, a distance or a moved end does not hold")}"
                 : "it finds no lie",
             i == found.Recommended, o.Works, Tries(run, o.Edits)))]);
     }

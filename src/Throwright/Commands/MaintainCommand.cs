@@ -45,7 +45,7 @@ internal static class MaintainCommand
             Shown(screen, run, upkeep, say);
             foreach (var drift in folder is null ? [] : upkeep.Drifts)
             {
-                var picture = DriftDrawing.Of(drift, v => MaintainWords.Show(drift.Reading, v, say), 170);
+                var picture = DriftDrawing.Of(drift, say, 170);
                 var done = Written.TryWrite(Path.Combine(folder!, $"{run.Run.Id}-{drift.Reading}.svg"), System.Text.Encoding.UTF8.GetBytes(SvgWriter.Write(picture, Palettes.Paper)), out var told);
                 screen.Line(told);
                 code = done ? code : ExitCode.Unusable;
@@ -90,7 +90,7 @@ internal static class MaintainCommand
             string Show(double v) => MaintainWords.Show(drift.Reading, v, say);
             screen.Line();
             screen.Wrapped("  ", $"{char.ToUpperInvariant(drift.Name[0])}{drift.Name[1..]}: {MaintainSolver.WhenToAct(drift, Show)}.", bold: drift.State is DriftState.Outside or DriftState.MeetsLimit);
-            foreach (var line in DriftDrawing.Characters(drift, Show, Math.Min(screen.Width, 84) - 2))
+            foreach (var line in DriftDrawing.Characters(drift, say, Math.Min(screen.Width, 84) - 2))
                 screen.Line("  " + line);
         }
 

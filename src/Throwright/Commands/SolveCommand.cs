@@ -108,7 +108,7 @@ internal static class SolveCommand
                 screen.Line().Line("Not written: with it the run would fail or keep less than the wanted cushion.");
             else if (parsed.GetValue(Write))
                 code = Keep(screen, path, open, best.Edits);
-            else if (best.Edits.Count > 0)
+            else if (best.Edits.Count > 0 && best.CanBeRigged)
                 screen.Line().Command("  try   ", $"throwright check {CheckScreen.Shell(path)} " + string.Join(' ', best.Edits.Select(e => "--try " + CheckScreen.Shell($"{open.Run.Id}/{e.Path}={e.Value}"))));
         }
 
@@ -135,7 +135,7 @@ internal static class SolveCommand
                 sweep is null ? "-" : say.Angle(sweep.LeastTransmission, Rounding.Down),
                 sweep is null ? "-" : say.Angle(sweep.MostSwing, Rounding.Up),
                 forces is null ? "-" : say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal)),
-                choice.Works ? "cushions kept" : sweep is { IsMonotone: true } ? "" : "dead centre",
+                choice.Works ? "cushions kept" : sweep is not { IsMonotone: true } ? "dead centre" : choice.CanBeRigged ? "" : "knob in the panel",
             ]);
         }
 

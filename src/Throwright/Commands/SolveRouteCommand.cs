@@ -52,14 +52,15 @@ internal static class SolveRouteCommand
         {
             var option = answer.Options[i];
             var (route, forces) = (option.Answer.Route, option.Answer.Forces);
-            var lie = route?.Lie;
+            // The one that its hand force is worked out from.
+            var lie = route?.Counted;
             rows.Add(
             [
                 (i == answer.Recommended ? screen.IsPlain ? "> " : "→ " : "  ") + option.Label,
                 lie is null ? "-" : say.LengthNumber(lie.Case.Length + route!.InFittings),
                 lie is null || answer.Bound == 0 ? "-" : $"{FigureText.Plain(100 * ((lie.Case.Length / answer.Bound) - 1), 1, Rounding.Up)} %",
                 lie is null ? "-" : say.LengthNumber(lie.LeastRadius, Rounding.Down),
-                route?.Spread is { } spread && double.IsFinite(spread.LeastRadius) ? say.LengthNumber(spread.LeastRadius, Rounding.Down) : "-",
+                route?.CountedSpread is { } spread && double.IsFinite(spread.LeastRadius) ? say.LengthNumber(spread.LeastRadius, Rounding.Down) : "-",
                 lie is null ? "-" : say.Angle(lie.BendTotal),
                 lie is null ? "-" : say.LengthNumber(lie.Spans.Max(s => s.Length), Rounding.Up),
                 forces is null ? "-" : say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal)),

@@ -88,7 +88,7 @@ public sealed class PlacedMeshTests
         var (shape, _) = Matched(line, 0);
         var answer = Solve(shape, new(Wall, Halves));
         Assert.Empty(answer.Clearance.Pairs);
-        Assert.Contains("in one line", answer.NotRead.Single());
+        Assert.Contains("in one line", answer.NotRead.Single().Why);
     }
 
     [Fact]
