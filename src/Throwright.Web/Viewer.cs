@@ -7,6 +7,7 @@ namespace Throwright.Web;
 public sealed class Viewer(IJSRuntime script) : IDisposable
 {
     private DotNetObjectReference<Viewer>? self;
+    private Task? remembering;
     private (Aircraft? From, Aircraft? To) shown;
 
     public event Action? Changed;
@@ -45,10 +46,10 @@ public sealed class Viewer(IJSRuntime script) : IDisposable
     public void Dispose() => self?.Dispose();
 
     /// <summary>What the browser remembers from the last visit.</summary>
-    public async Task Remember()
+    public Task Remember() => remembering ??= Remembered();
+
+    private async Task Remembered()
     {
-        if (self is not null)
-            return;
         self = DotNetObjectReference.Create(this);
         var kept = await Ask("remembered", self).ConfigureAwait(false);
         Unit = kept is "mm" ? LengthUnit.Millimetre : kept is "in" ? LengthUnit.Inch : null;

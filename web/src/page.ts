@@ -45,14 +45,15 @@ function showLight(): void {
 
 const throwright = {
   /** What the last visit chose, and from now on how wide the window is. */
-  remembered(viewer: DotNetRef): string | null {
-    const tell = () => void viewer.invokeMethodAsync('Wide', html.clientWidth).catch(() => undefined);
+  async remembered(viewer: DotNetRef): Promise<string | null> {
+    const tell = () => viewer.invokeMethodAsync('Wide', html.clientWidth).catch(() => undefined);
     let later: ReturnType<typeof setTimeout> | undefined;
     addEventListener('resize', () => {
       clearTimeout(later);
-      later = setTimeout(tell, 150);
+      later = setTimeout(() => void tell(), 150);
     });
-    tell();
+    // Heard before anything goes on: the page is dressed when it is drawn for this window, not for the usual one.
+    await tell();
     return kept('units');
   },
   remember(units: string): void {

@@ -56,12 +56,6 @@ public abstract class FilePage : ComponentBase, IDisposable
 
     protected override void OnInitialized() => Viewer.Changed += Follow;
 
-    protected override async Task OnAfterRenderAsync(bool firstRender)
-    {
-        if (firstRender)
-            await Viewer.Remember().ConfigureAwait(true);
-    }
-
     protected virtual void Dispose(bool disposing)
     {
         Viewer.Changed -= Follow;
