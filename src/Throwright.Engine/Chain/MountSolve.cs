@@ -275,7 +275,7 @@ public sealed class MountSolve
             }
 
             // Within the tolerance of what is wanted neither side is worth a proof.
-            var asked = ClearanceSolver.Between(of!, body, other, SearchAim.IsClearBy(enough) with { Tolerance = effort.Tolerance, MostBoxes = Budget }, effort.Cancel);
+            var asked = ClearanceSolver.Between(of!, body, other, SearchAim.IsClearBy(enough) with { Tolerance = effort.Tolerance, MostBoxes = Budget, HowBadly = true }, effort.Cancel);
             (lower, upper) = (Math.Min(lower, asked.Lower), Math.Min(upper, asked.Upper));
             if (!(asked.Upper < enough))
                 continue;

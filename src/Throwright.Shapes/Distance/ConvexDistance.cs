@@ -225,6 +225,9 @@ public static partial class ConvexDistance
         }
 
         Apart(in pair, a, b, bestN, out found);
+        // Not by rounding apart where no direction separates them.
+        if (overlap)
+            found.Distance = Math.Min(found.Distance, 0);
     }
 
     /// <summary>The answer from two points of the cores, and a direction that may prove more than the one between them.</summary>
@@ -495,66 +498,32 @@ public static partial class ConvexDistance
     private static Nearness Penetration(in Pair pair, ReadOnlySpan<Vertex> found, Vector256<double> onA, Vector256<double> onB, double enough)
     {
         var scale = pair.Scale;
-        var points = new List<Vertex>();
+        var room = Polytope.Own;
+        room.Clear();
         foreach (var vertex in found)
-            Grow(points, vertex, scale);
-        var flat = Complete(in pair, points, scale);
-        if (flat is { } normal)
+            room.Grow(vertex, scale);
+        if (Complete(in pair, room, scale) is { } normal)
             return Overlap(in pair, normal, onA, onB);
 
-        var faces = new List<Face>
-        {
-            Make(points, 0, 1, 2, 3), Make(points, 0, 1, 3, 2), Make(points, 0, 2, 3, 1), Make(points, 1, 2, 3, 0),
-        };
+        room.Begin();
+        var points = room.Points;
         var inside = 0.25 * (points[0].P + points[1].P + points[2].P + points[3].P);
-        var best = faces[0];
+        var best = room.Faces[0];
         var bestDepth = double.PositiveInfinity;
         for (var step = 0; step < 256; step++)
         {
-            var nearest = faces[0];
-            foreach (var face in faces)
-            {
-                if (face.Offset < nearest.Offset)
-                    nearest = face;
-            }
-
+            var faces = room.Faces;
+            ref readonly var nearest = ref faces[room.Nearest()];
             var w = pair.Support(nearest.Normal);
             var depth = Triple.Dot(nearest.Normal, w.P);
             if (depth < bestDepth)
                 (bestDepth, best) = (depth, nearest);
-            if (depth - nearest.Offset <= enough || bestDepth - nearest.Offset <= enough)
+            if (depth - nearest.Offset <= enough || bestDepth - nearest.Offset <= enough || !room.Expand(w, inside, 1e-14 * scale))
                 break;
-            points.Add(w);
-            var at = points.Count - 1;
-            var rim = new HashSet<(int From, int To)>();
-            var kept = new List<Face>();
-            foreach (var face in faces)
-            {
-                if (Triple.Dot(face.Normal, w.P) - face.Offset <= 1e-14 * scale)
-                {
-                    kept.Add(face);
-                    continue;
-                }
-
-                foreach (var edge in new[] { (face.I, face.J), (face.J, face.K), (face.K, face.I) })
-                {
-                    if (!rim.Remove((edge.Item2, edge.Item1)))
-                        rim.Add(edge);
-                }
-            }
-
-            foreach (var (from, to) in rim.OrderBy(e => e))
-            {
-                if (From(points, from, to, at, inside) is { } face)
-                    kept.Add(face);
-            }
-
-            if (kept.Count < 4 || kept.Count > 2000)
-                break;
-            faces = kept;
         }
 
         // The face's point nearest the origin, carried back to both cores.
+        points = room.Points;
         Span<Vertex> corner = [points[best.I], points[best.J], points[best.K], default];
         Span<double> weights = stackalloc double[4];
         var count = 3;
@@ -580,27 +549,8 @@ public static partial class ConvexDistance
         return new() { Distance = width, Proved = width, Direction = n, OnFirst = pair.At + onA + (pair.A.Radius * n), OnSecond = pair.At + onB - (pair.B.Radius * n) };
     }
 
-    private static void Grow(List<Vertex> points, Vertex next, double scale)
-    {
-        if (points.Count < 4 && OffFlat(points, next.P) > 1e-10 * scale)
-            points.Add(next);
-    }
-
-    private static double OffFlat(List<Vertex> points, Vector256<double> p)
-    {
-        if (points.Count == 0)
-            return double.PositiveInfinity;
-        var d = p - points[0].P;
-        if (points.Count == 1)
-            return Triple.Size(d);
-        var e = Triple.Unit(points[1].P - points[0].P);
-        if (points.Count == 2)
-            return Triple.Size(d - (Triple.Dot(d, e) * e));
-        return Math.Abs(Triple.Dot(d, Triple.Unit(Triple.Cross(e, points[2].P - points[0].P))));
-    }
-
     /// <summary>Adds supports until four points span a volume; else the normal of the flat difference.</summary>
-    private static Vector256<double>? Complete(in Pair pair, List<Vertex> points, double scale)
+    private static Vector256<double>? Complete(in Pair pair, Polytope points, double scale)
     {
         Span<Vector256<double>> axes = [Vector256.Create(1.0, 0, 0, 0), Vector256.Create(0, 1.0, 0, 0), Vector256.Create(0, 0, 1.0, 0)];
         while (points.Count < 4)
@@ -615,9 +565,9 @@ public static partial class ConvexDistance
 
             if (points.Count == 3)
             {
-                across = Triple.Unit(Triple.Cross(Triple.Unit(points[1].P - points[0].P), points[2].P - points[0].P));
-                Grow(points, pair.Support(across), scale);
-                Grow(points, pair.Support(-across), scale);
+                across = Triple.Unit(Triple.Cross(Triple.Unit(points.Points[1].P - points.Points[0].P), points.Points[2].P - points.Points[0].P));
+                points.Grow(pair.Support(across), scale);
+                points.Grow(pair.Support(-across), scale);
                 if (points.Count == before)
                     return across;
                 continue;
@@ -625,11 +575,11 @@ public static partial class ConvexDistance
 
             if (points.Count == 2)
             {
-                var line = Triple.Unit(points[1].P - points[0].P);
+                var line = Triple.Unit(points.Points[1].P - points.Points[0].P);
                 var u = Triple.Of(Rotation.SquareTo(Triple.Back(line)));
                 var v = Triple.Cross(line, u);
-                foreach (var d in (Vector256<double>[])[u, -u, v, -v])
-                    Grow(points, pair.Support(d), scale);
+                foreach (var d in (ReadOnlySpan<Vector256<double>>)[u, -u, v, -v])
+                    points.Grow(pair.Support(d), scale);
                 if (points.Count == before)
                     return u;
                 continue;
@@ -637,8 +587,8 @@ public static partial class ConvexDistance
 
             foreach (var d in axes)
             {
-                Grow(points, pair.Support(d), scale);
-                Grow(points, pair.Support(-d), scale);
+                points.Grow(pair.Support(d), scale);
+                points.Grow(pair.Support(-d), scale);
             }
 
             if (points.Count == before)
@@ -647,26 +597,6 @@ public static partial class ConvexDistance
 
         return null;
     }
-
-    private static Face Make(List<Vertex> points, int i, int j, int k, int other)
-    {
-        var normal = Triple.Unit(Triple.Cross(points[j].P - points[i].P, points[k].P - points[i].P));
-        if (Triple.Dot(normal, points[other].P - points[i].P) > 0)
-            (normal, j, k) = (-normal, k, j);
-        return new(i, j, k, normal, Triple.Dot(normal, points[i].P));
-    }
-
-    private static Face? From(List<Vertex> points, int i, int j, int k, Vector256<double> inside)
-    {
-        var normal = Triple.Cross(points[j].P - points[i].P, points[k].P - points[i].P);
-        var size = Triple.Size(normal);
-        if (!(size > 1e-30))
-            return null;
-        normal = (1 / size) * normal;
-        return Triple.Dot(normal, points[i].P - inside) < 0 ? null : new(i, j, k, normal, Triple.Dot(normal, points[i].P));
-    }
-
-    private readonly record struct Face(int I, int J, int K, Vector256<double> Normal, double Offset);
 
     /// <summary>A point of the difference second - first, and the point of the first that it comes from.</summary>
     private struct Vertex

@@ -28,11 +28,14 @@ public sealed record SearchAim
     /// <summary>Stop as soon as a position below this is found, m.</summary>
     public double TooLittle { get; init; } = double.NegativeInfinity;
 
+    /// <summary>After an early no: how far it is from enough. The nearest place is looked for, and the depth of an overlap.</summary>
+    public bool HowBadly { get; init; } = true;
+
     /// <summary>Most boxes looked at: a count, not a time, so that the answer is the same on every machine.</summary>
     public long MostBoxes { get; init; } = 2_000_000;
 
-    /// <summary>Only "is it at least this far apart everywhere?".</summary>
-    public static SearchAim IsClearBy(double distance) => new() { Enough = distance, TooLittle = distance, Tolerance = 1e-6 };
+    /// <summary>Only "is it at least this far apart everywhere?": of a no, one place that proves it.</summary>
+    public static SearchAim IsClearBy(double distance) => new() { Enough = distance, TooLittle = distance, Tolerance = 1e-6, HowBadly = false };
 }
 
 /// <summary>How a search ended.</summary>
@@ -68,7 +71,7 @@ public sealed record LeastDistanceResult
     /// <summary>Distance at Positions, m; 0 when they hit. Infinity when no position was looked at.</summary>
     public required double Upper { get; init; }
 
-    /// <summary>Overlap at Positions, m: a help for the builder, not a proven greatest value. 0 when apart.</summary>
+    /// <summary>Overlap at Positions, m: a help for the builder, not a proven greatest value. 0 when apart, or where only yes or no was asked.</summary>
     public double Overlap { get; init; }
     public required SearchEnd Ended { get; init; }
 

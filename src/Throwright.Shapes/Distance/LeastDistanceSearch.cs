@@ -69,9 +69,9 @@ internal sealed class LeastDistanceSearch
         var end = Start() ?? Search(progress, cancel);
         var lower = Math.Min(dropped, queue.Least);
         // Also after an early no: who asks for a range of something else wants to know how badly it fails here.
-        if (end is SearchEnd.Converged or SearchEnd.Hits or SearchEnd.TooLittle)
+        if (end == SearchEnd.Converged || (aim.HowBadly && end is SearchEnd.Hits or SearchEnd.TooLittle))
             Descend();
-        if (bestA >= 0 && upper > 0)
+        if (bestA >= 0 && upper > 0 && (aim.HowBadly || end != SearchEnd.TooLittle))
             Settle();
         lower = Math.Max(0, Math.Min(lower - padding, upper));
         if (end == SearchEnd.Hits || upper <= 0)
@@ -232,7 +232,7 @@ internal sealed class LeastDistanceSearch
         queries++;
         var (poseA, poseB) = (a.AtMiddle(box), b.AtMiddle(box));
         var enough = Share * aim.Tolerance;
-        ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, direction, leaf, enough, out var there);
+        ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, direction, leaf && aim.HowBadly, enough, out var there);
         var travel = Worth(in there, box, nodeA, nodeB, leaf, out var split);
         direction = there.Direction;
         bound = Math.Max(bound, there.Proved - travel);
@@ -264,7 +264,7 @@ internal sealed class LeastDistanceSearch
             b.Predict(direction, cornerB, box, corner);
             queries++;
             (poseA, poseB) = (a.At(corner), b.At(corner));
-            ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, direction, true, enough, out there);
+            ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, direction, aim.HowBadly, enough, out there);
             var found = there.Direction;
             if (TakeAllowed(ref there, corner, box, nodeA, nodeB) is { } ended)
                 return ended;
@@ -350,7 +350,7 @@ internal sealed class LeastDistanceSearch
     {
         queries++;
         var (poseA, poseB) = (a.At(q), b.At(q));
-        ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, guess, true, enough, out there);
+        ConvexDistance.Between(in a.Solid.Core(nodeA), in poseA, in b.Solid.Core(nodeB), in poseB, guess, aim.HowBadly, enough, out there);
     }
 
     /// <summary>dist >= min over B of n.x - max over A of n.x, over the whole box of joint positions.</summary>

@@ -74,7 +74,7 @@ public sealed class TiltTests
         var knob = new MovingSolid(Solid.Of(new Part("knob", new Sphere(Sheet.Foot + (0.1 * Sheet.Normal), 0.01))), new([joints.Up, joints.Right]));
         var s = side.Unit();
         var wall = new MovingSolid(Solid.Of(new Part("wall", new Box(Sheet.Foot + ((gap + 0.01 + 0.5) * s), Rotation.Between(new(0, 0, 1), s), new(2, 2, 0.5)))));
-        var aim = double.IsPositiveInfinity(wanted) ? new() : SearchAim.IsClearBy(wanted);
+        var aim = double.IsPositiveInfinity(wanted) ? new() : SearchAim.IsClearBy(wanted) with { HowBadly = true };
         var found = LeastDistance.Find(knob, wall, aim, cancel: TestContext.Current.CancellationToken);
         return new(found.Lower, found.Upper);
     };
