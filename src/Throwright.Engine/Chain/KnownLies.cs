@@ -9,7 +9,10 @@ namespace Throwright.Engine.Chain;
 /// <summary>One end of a conduit.</summary>
 /// <param name="Limits">What its place may be off, each way.</param>
 /// <param name="Words">What it is, in words.</param>
-internal readonly record struct EndPlace(Vector3 Place, Vector3 Along, Vector3 Limits, string Words);
+internal readonly record struct EndPlace(Vector3 Place, Vector3 Along, PlaceLimits Limits, string Words);
+
+/// <summary>How far a place may lie below and above its coordinates along each axis, m.</summary>
+internal readonly record struct PlaceLimits(Vector3 Less, Vector3 More);
 
 /// <summary>All that a lie and its spread rest on.</summary>
 /// <param name="Cable">Supports, ends, conduit and lengths; nothing of the wire in it.</param>

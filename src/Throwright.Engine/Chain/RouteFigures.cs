@@ -123,7 +123,7 @@ internal static class RouteFigures
             yield break;
         EquatableList<FigureStep> other =
         [
-            .. Other("one step more", order.Longer), .. Other("one step less", order.Shorter), .. Other("as ordered, uncut", order.AsOrdered),
+            .. Other($"{Inch(order.Longer)} more", order.Longer), .. Other($"{Inch(order.Longer)} less", order.Shorter), .. Other("as ordered, uncut", order.AsOrdered),
         ];
         yield return new()
         {
@@ -171,6 +171,9 @@ internal static class RouteFigures
     [
         new("x", "its station", place.X, QuantityKind.Length), new("y", "its buttline", place.Y, QuantityKind.Length), new("z", "its waterline", place.Z, QuantityKind.Length),
     ];
+
+    /// <summary>What more and less are worked out for: never the order step, which may be a foot.</summary>
+    private static string Inch(OtherLength longer) => longer.Change == Length.MetresPerInch ? "1 in" : $"{FigureText.Plain(longer.Change * 1000, 0)} mm";
 
     private static IEnumerable<FigureStep> Other(string name, OtherLength with) => with.Answer.Lie is { } lie
         ?

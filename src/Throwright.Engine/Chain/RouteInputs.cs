@@ -248,12 +248,15 @@ internal static class RouteInputs
         {
             if (p.Kind == SupportHold.Grommet || p.Along is not { } line)
                 return new LieSupport(At(i), SupportKind.Grommet);
-            // A clamp's line has no sense of its own: it runs the way the conduit does.
+            // A clamp's line has no sense of its own: it runs the way the conduit does, which comes from one hold and goes to the other.
+            // Each counts alike, however far it is: past a clamp close to the knob a conduit may well turn back by a long way.
             var along = Direction(line).Unit();
-            var way = At(i + 1) - At(i - 1);
+            var way = Toward(At(i - 1), At(i)) + Toward(At(i), At(i + 1));
             return new LieSupport(At(i), p.Kind == SupportHold.TightClamp ? SupportKind.Tight : SupportKind.Sliding, Vector3.Dot(along, way) < 0 ? -along : along);
         }).ToEquatableList();
     }
+
+    private static Vector3 Toward(Vector3 from, Vector3 to) => (to - from).Size > 0 ? (to - from).Unit() : default;
 
     /// <summary>Supports of the file that satisfy a condition, as the planner takes them: from the start to the end.</summary>
     public static EquatableList<RoutePass> Passes(Cable cable, LieCase of, Func<Support, bool> which) =>
@@ -276,7 +279,7 @@ internal static class RouteInputs
     };
 
     /// <summary>The lie again with everything that may be off drawn within its limits.</summary>
-    private static LieSpread SpreadOf(Lie lie, Cable cable, Vector3 start, Vector3 end)
+    private static LieSpread SpreadOf(Lie lie, Cable cable, PlaceLimits start, PlaceLimits end)
     {
         var of = lie.Case;
         var lean = Published.Get("route/direction-error").Value;
@@ -289,7 +292,8 @@ internal static class RouteInputs
             var random = new CounterRandom(29, n);
             var position = 0L;
             double Sign() => (2 * random.Uniform(position++)) - 1;
-            Vector3 Off(Vector3 limits) => new(limits.X * Sign(), limits.Y * Sign(), limits.Z * Sign());
+            double Within(double less, double more) => Sign() is var u && u < 0 ? u * less : u * more;
+            Vector3 Off(PlaceLimits limits) => new(Within(limits.Less.X, limits.More.X), Within(limits.Less.Y, limits.More.Y), Within(limits.Less.Z, limits.More.Z));
             Vector3 Leant(Vector3 direction)
             {
                 // Uniform within the cone, near enough.
@@ -305,7 +309,11 @@ internal static class RouteInputs
                 End = of.End + Off(end),
                 EndAlong = Leant(of.EndAlong.Unit()),
                 Supports = of.Supports.Select((s, i) => s with { Point = s.Point + Off(held[i]), Along = s.Along is { } a ? Leant(a) : null }).ToEquatableList(),
-                Length = of.Length + (Sign() is var u && u < 0 ? u * less.Item1 : u * less.Item2),
+            };
+            drawn = drawn.WithLength(of.Length + Within(less.Item1, less.Item2));
+            drawn = drawn with
+            {
+                Supports = drawn.Supports.Select((s, i) => s.At is { } at && cable.Supports[^(i + 1)].FromAnchor is { } mark ? s with { At = at - Within(mark.Minus, mark.Plus) } : s).ToEquatableList(),
             };
             if (LieSolver.Track(drawn, lie) is not { } other)
             {
@@ -324,11 +332,9 @@ internal static class RouteInputs
             moves.Any(m => m > 0.1 * of.Straight));
     }
 
-    private static Vector3 LimitsOf(PointAt at)
-    {
-        static double Half(Toleranced<Length> c) => 0.5 * (c.Minus + c.Plus);
-        return new(Half(at.Station), Half(at.Buttline), Half(at.Waterline));
-    }
+    private static PlaceLimits LimitsOf(PointAt at) => new(
+        new(at.Station.Minus, at.Buttline.Minus, at.Waterline.Minus),
+        new(at.Station.Plus, at.Buttline.Plus, at.Waterline.Plus));
 
     private static Vector3 Direction(DirectionAt d) => new(d.Aft, d.Right, d.Up);
 }

@@ -169,15 +169,16 @@ public sealed record LieBend(double Angle, double Radius, double Mean, double At
     {
         ArgumentNullException.ThrowIfNull(curve);
         double longest = 0, from = 0;
-        var inside = true;
-        foreach (var node in curve.Nodes)
+        for (var i = 1; i < curve.Nodes.Count; i++)
         {
-            var straight = node.Curvature.Size * radius <= 1;
-            if (straight && !inside)
-                from = node.At;
-            if (straight)
-                longest = Math.Max(longest, node.At - from);
-            inside = straight;
+            CurveNode a = curve.Nodes[i - 1], b = curve.Nodes[i];
+            // A node that is held has the curvature behind the hold; before a clamp it may be another.
+            var before = i > 1 && i + 1 < curve.Nodes.Count && curve.Holds.Contains(i) ? (2 * a.Curvature) - curve.Nodes[i - 2].Curvature : b.Curvature;
+            double ka = radius * a.Curvature.Size, kb = radius * before.Size;
+            var passes = a.At + ((ka > 1 != kb > 1 ? (1 - ka) / (kb - ka) : 0) * (b.At - a.At));
+            var begin = ka > 1 ? kb > 1 ? b.At : passes : from;
+            longest = Math.Max(longest, (kb > 1 ? ka > 1 ? begin : passes : b.At) - begin);
+            from = kb > 1 ? b.At : begin;
         }
 
         return longest;

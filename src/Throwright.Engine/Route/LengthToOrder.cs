@@ -30,7 +30,7 @@ public sealed record LengthToOrder
     /// <summary>The conduit as ordered, put in untrimmed.</summary>
     public required OtherLength AsOrdered { get; init; }
 
-    /// <summary>With one step less and one more than planned.</summary>
+    /// <summary>With an inch, or 25 mm, less and more than planned.</summary>
     public required OtherLength Shorter { get; init; }
     public required OtherLength Longer { get; init; }
 
@@ -38,11 +38,11 @@ public sealed record LengthToOrder
     private const double Step = 0.05;
 
     /// <param name="near">The lie with a little more or less conduit, where that may be known; null: it is worked out.</param>
-    public static LengthToOrder Find(Lie planned, OrderAllowances allowances, double inchOrStep, Func<Lie, double, OtherLength>? near = null)
+    public static LengthToOrder Find(Lie planned, OrderAllowances allowances, double inch, Func<Lie, double, OtherLength>? near = null)
     {
         ArgumentNullException.ThrowIfNull(planned);
         ArgumentNullException.ThrowIfNull(allowances);
-        if (!(allowances.OrderStep > 0) || !(inchOrStep > 0) || !(Math.Min(Math.Min(allowances.ConduitInFittings, allowances.FreeWire), Math.Min(allowances.WireInFittings, allowances.Trimming)) >= 0))
+        if (!(allowances.OrderStep > 0) || !(inch > 0) || !(Math.Min(Math.Min(allowances.ConduitInFittings, allowances.FreeWire), Math.Min(allowances.WireInFittings, allowances.Trimming)) >= 0))
             throw new ArgumentOutOfRangeException(nameof(allowances), allowances, "allowances 0 or more, steps above 0");
         near ??= Near;
         var conduit = planned.Case.Length + allowances.ConduitInFittings;
@@ -56,15 +56,15 @@ public sealed record LengthToOrder
             // The conduit may go in untrimmed, so the wire has to reach through all of it.
             WireOrdered = Up(Wire(ordered), allowances.OrderStep),
             AsOrdered = near(planned, ordered - conduit),
-            Shorter = near(planned, -inchOrStep),
-            Longer = near(planned, inchOrStep),
+            Shorter = near(planned, -inch),
+            Longer = near(planned, inch),
         };
     }
 
     /// <summary>The planned lie with another length, looked for from the start.</summary>
     public static OtherLength With(Lie planned, double change) => With(planned, change, false);
 
-    /// <summary>A step more or less: what the shapes of the planned length go over into. A larger change is looked for from the start.</summary>
+    /// <summary>A little more or less: what the shapes of the planned length go over into. A larger change is looked for from the start.</summary>
     public static OtherLength Near(Lie planned, double change) =>
         With(planned, change, Math.Abs(change) <= Step * planned.Case.Length);
 
@@ -73,7 +73,7 @@ public sealed record LengthToOrder
         ArgumentNullException.ThrowIfNull(planned);
         if (!(planned.Case.Length + change > 0))
             return new(change, new(null, new(NoLieReason.TooShort, planned.Case.Length + change, planned.Case.Straight)), double.NaN);
-        var answer = LieSolver.Again(planned.Case with { Length = planned.Case.Length + change }, planned, isSmall);
+        var answer = LieSolver.Again(planned.Case.WithLength(planned.Case.Length + change), planned, isSmall);
         return new(change, answer, answer.Lie is { } lie ? LieSolver.Apart(lie.Shape, planned.Shape) : double.NaN);
     }
 

@@ -54,6 +54,15 @@ public sealed record LieCase
     /// <summary>Weight per length as a vector, N/m; counts only with a stiffness.</summary>
     public Vector3 Weight { get; init; }
 
+    /// <summary>The case with more or less conduit. A mark for a tight clamp is made from the lever end: it stays there, and what is added lies before it.</summary>
+    public LieCase WithLength(double length) => this with
+    {
+        Length = length,
+        Supports = Supports.Any(s => s.At is not null)
+            ? Supports.Select(s => s.At is { } at ? s with { At = at + length - Length } : s).ToEquatableList()
+            : Supports,
+    };
+
     /// <summary>Sum of the straight lines from hold to hold: no lie is shorter.</summary>
     public double Straight
     {

@@ -234,7 +234,7 @@ public static class LieSolver
     private static double Moves(LieCase of, ElasticCurve curve, double added)
     {
         // The lie it moves to is the nearest one, not a bow on the other side.
-        var problem = Problem(of, of.Length + added);
+        var problem = Problem(of.WithLength(of.Length + added), of.Length + added);
         if (ElasticCurveSolver.Follow(problem with { Segments = Rough }, curve) is { } moved)
             return Apart(moved, curve);
         var longer = ElasticCurveSolver.Solve(problem);

@@ -14,12 +14,12 @@ public static partial class ElasticCurveSolver
         var curves = new List<ElasticCurve>();
         var pressed = new List<Vector3[]>();
         var totals = Totals(problem, posed, lengths);
-        var obstacles = problem.Obstacles.Select(o => Scaled(problem, posed, o)).ToArray();
+        var obstacles = problem.Obstacles.Select(o => Scaled(posed, o)).ToArray();
         // The surface at the distance kept has no sharper bend than that distance; a point's own obstacle has none to speak of.
         var sharpest = posed.Unit / Math.Max(problem.Obstacles.Min(o => o.Keep), 0.01 * posed.Unit);
         foreach (var shape in free)
         {
-            var curve = CurveReading.Read(shape.System, shape.Stability, problem.Start, posed.Unit, problem.Stiffness);
+            var curve = CurveReading.Read(shape.System, shape.Stability, posed.Origin, posed.Unit, problem.Stiffness);
             var gap = LeastGap(problem, curve);
             if (gap >= 0)
                 Take(curve with { LeastGap = gap });
@@ -66,7 +66,7 @@ public static partial class ElasticCurveSolver
                     system.Extra[system.Offset[k] + i] = fine.Force[system.Offset[k] + i + 1] - system.ForceAt(k, i);
             }
 
-            var curve = CurveReading.Read(system, stability, problem.Start, posed.Unit, problem.Stiffness);
+            var curve = CurveReading.Read(system, stability, posed.Origin, posed.Unit, problem.Stiffness);
             var forceUnit = problem.Stiffness / (posed.Unit * posed.Unit);
             curve = curve with
             {
@@ -101,8 +101,8 @@ public static partial class ElasticCurveSolver
         }
     }
 
-    private static Func<Vector3, double> Scaled(ElasticProblem problem, Posed posed, ElasticObstacle obstacle) =>
-        p => (obstacle.DistanceAt(problem.Start + (posed.Unit * p)) - obstacle.Keep) / posed.Unit;
+    private static Func<Vector3, double> Scaled(Posed posed, ElasticObstacle obstacle) =>
+        p => (obstacle.DistanceAt(posed.Origin + (posed.Unit * p)) - obstacle.Keep) / posed.Unit;
 
     private static CurveStability StabilityIn(ContactSystem system) =>
         system.Factor(NeutralBelow) != system.Wanted ? CurveStability.Unstable

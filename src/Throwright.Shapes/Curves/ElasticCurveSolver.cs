@@ -43,7 +43,7 @@ public static partial class ElasticCurveSolver
             return AmongObstacles(problem, posed, lengths, found);
         if (found.Count == 0)
             return new(ElasticOutcome.NotFound, null, []);
-        var curves = found.Select(s => CurveReading.Read(s.System, s.Stability, problem.Start, posed.Unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
+        var curves = found.Select(s => CurveReading.Read(s.System, s.Stability, posed.Origin, posed.Unit, problem.Stiffness)).OrderBy(c => c.Energy).ToList();
         return new(ElasticOutcome.Found, curves[0], curves.Skip(1).ToEquatableList());
     }
 
@@ -109,11 +109,11 @@ public static partial class ElasticCurveSolver
         // On a mesh of few segments nothing is to be had by the last digits.
         if (!Sharpen(fine, problem.Segments < Polish ? Nearly : Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
             return null;
-        return CurveReading.Read(fine, stability, problem.Start, posed.Unit, problem.Stiffness);
+        return CurveReading.Read(fine, stability, posed.Origin, posed.Unit, problem.Stiffness);
     }
 
-    /// <summary>The problem in the solver's own measure: length about 1, stiffness 1, from the origin.</summary>
-    private sealed record Posed(ElasticFrame Frame, double Unit, Vector3 EndForce, bool Slides, int[] Groups)
+    /// <summary>The problem in the solver's own measure: length about 1, stiffness 1, from an origin of its own.</summary>
+    private sealed record Posed(ElasticFrame Frame, Vector3 Origin, double Unit, Vector3 EndForce, bool Slides, int[] Groups)
     {
         /// <returns>Null where the length is below the straight lines.</returns>
         public static Posed? Of(ElasticProblem problem)
@@ -125,8 +125,10 @@ public static partial class ElasticCurveSolver
             if (problem.Length is { } length && length < straight * (1 - 1e-12))
                 return null;
             var unit = problem.Length ?? (straight * 1.2);
+            // Length drawn in brings the work of its own weight, counted from the origin: from the middle of the ends neither end is preferred.
+            var origin = problem is { Length: null, End: { } end } ? 0.5 * (problem.Start + end) : problem.Start;
             var frame = new ElasticFrame(
-                [.. points.Select(p => (1 / unit) * (p - problem.Start))],
+                [.. points.Select(p => (1 / unit) * (p - origin))],
                 [problem.StartDirection?.Unit(), .. problem.Supports.Select(s => s.Direction?.Unit()), problem.EndDirection?.Unit()],
                 (unit * unit * unit / problem.Stiffness) * problem.Load,
                 problem.End is null);
@@ -134,7 +136,7 @@ public static partial class ElasticCurveSolver
             var groups = new int[frame.Spans];
             for (var k = 1; k < groups.Length; k++)
                 groups[k] = groups[k - 1] + (problem.Supports[k - 1].At is null ? 0 : 1);
-            return new(frame, unit, (unit * unit / problem.Stiffness) * problem.EndForce, problem.Length is null || problem.Supports.Any(s => s.At is null), groups);
+            return new(frame, origin, unit, (unit * unit / problem.Stiffness) * problem.EndForce, problem.Length is null || problem.Supports.Any(s => s.At is null), groups);
         }
     }
 

@@ -163,6 +163,23 @@ public class ElasticaTests
         Assert.Equal(0, (0.5 * Vector3.Dot(start.Curvature, start.Curvature)) - Vector3.Dot(curve.Reactions[0].Force, start.Tangent), 1e-7);
     }
 
+    /// <summary>A heavy conduit between ends at different heights: called from the other end it is the same conduit.</summary>
+    [Fact]
+    public void NaturalLength_WithWeight_IsTheSameFromBothEnds()
+    {
+        Vector3 low = new(0.1, 0.2, 0), high = new(1, 0.3, 0.5), out0 = new(1, 0, 0.2), in1 = new(0.9, -0.3, 0.1), weight = new(0, 0, -6);
+        var there = One(new() { Start = low, StartDirection = out0, End = high, EndDirection = in1, Length = null, Load = weight });
+        var back = One(new() { Start = high, StartDirection = -in1, End = low, EndDirection = -out0, Length = null, Load = weight });
+        Assert.Equal(there.Length, back.Length, 1e-9);
+        Assert.Equal(there.LeastRadius, back.LeastRadius, 1e-7);
+        Assert.Equal(there.BendTotal, back.BendTotal, 1e-7);
+        // What one end would draw in the other would push out; without weight both are zero.
+        Assert.Equal(0, Sum(there.Nodes[0], -there.Reactions[0].Force) + Sum(there.Nodes[^1], there.Reactions[^1].Force), 1e-6);
+        Assert.NotEqual(0, Sum(there.Nodes[0], -there.Reactions[0].Force), 0.1);
+
+        static double Sum(CurveNode node, Vector3 force) => (0.5 * Vector3.Dot(node.Curvature, node.Curvature)) + Vector3.Dot(force, node.Tangent);
+    }
+
     [Fact]
     public void NaturalLength_BeyondTheCriticalAngle_DoesNotExist()
     {
