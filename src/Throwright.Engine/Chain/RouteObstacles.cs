@@ -79,13 +79,25 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         };
     }
 
-    /// <summary>All positions of a body: in few steps where those prove that it is far, in many steps near it. Never more than is there.</summary>
+    /// <summary>
+    /// All positions of a body: in few steps where those prove that it is far, by a grid about it where that tells far or
+    /// inside, in many steps between. Never more than is there.
+    /// </summary>
     private static Func<Vector3, double> Swept(CockpitBody body, double keep)
     {
+        const double Step = 0.015, Inside = 0.03;
         var joints = body.Joints.Joints.Count;
-        var far = Math.Max(0.1, 2 * keep);
+        double far = Math.Max(0.1, 2 * keep), near = keep + Inside;
         Func<Vector3, double> few = PointDistance.OfSweep(body.Moving, joints > 2 ? 2 : 3), many = PointDistance.OfSweep(body.Moving, joints switch { 1 => 25, 2 => 9, 3 => 5, _ => 3 });
-        return p => few(p) is var rough && rough > far ? rough : many(p);
+        var half = (body.Solid.Reach + far + 0.3) * new Vector3(1, 1, 1);
+        var middle = body.Moving.Chain.At([.. body.Joints.Joints.Select(j => 0.5 * (j.From + j.To))]) * body.Home * body.Solid.Centre;
+        var grid = half.X < 1.5 ? PointDistance.Sampled(many, middle - half, middle + half, Step) : many;
+        return p =>
+        {
+            if (few(p) is var rough && rough > far)
+                return rough;
+            return grid(p) is var gridded && (gridded > near || gridded < -Inside) ? gridded : many(p);
+        };
     }
 
     /// <summary>The sheet behind its face, with what is unsure about its points all round and its holes smaller by that.</summary>

@@ -15,7 +15,14 @@ namespace Throwright.Engine.Chain;
 /// <param name="Works">It touches nothing, and the least radius is kept also where hand and tape are off and at each extreme place of the anchor.</param>
 /// <param name="Spaced">No span is longer than wanted.</param>
 /// <param name="Edits">What to type: JSON path within the run and JSON value; an empty value: take the member out.</param>
-public sealed record RouteOption(string Label, RunAnswer Answer, bool Works, bool Spaced, EquatableList<TrialEdit> Edits);
+public sealed record RouteOption(string Label, RunAnswer Answer, bool Works, bool Spaced, EquatableList<TrialEdit> Edits)
+{
+    /// <summary>It is nowhere nearer to anything than wanted.</summary>
+    public bool Distant { get; init; }
+
+    /// <summary>What is against it, or what the recommended one has over it; of that one: what is left to see to.</summary>
+    public string Reason { get; init; } = "";
+}
 
 /// <summary>Ways to hold the conduit, the recommended one and why.</summary>
 /// <param name="Recommended">Index into Options; -1: none.</param>
@@ -102,11 +109,13 @@ public static class RouteSolve
         bool IsNew(RouteOption option) => !(present is { Works: true } && option.Answer.Run.Cable!.Supports.Equals(cable.Supports));
         var dropped = cable.Supports.Count(s => !s.IsKept);
         if (options.Count == 0 && plan.Refusal is { } refusal)
-            return None(Say(refusal, plan, of, say)) with { Bound = plan.Bound.Length, Dropped = dropped };
+            return None(RouteRefusals.Say(refusal, plan, of, aircraft, say)) with { Bound = plan.Bound.Length, Dropped = dropped };
         var bound = RoutePlanner.Certify(of, plan).Length;
         var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
-        // What needs no work comes first, a long span last.
-        var best = options.FindIndex(o => o is { Works: true, Spaced: true });
+        // What needs no work comes first; a long span, and less room than wanted, last.
+        var best = options.FindIndex(o => o is { Works: true, Spaced: true, Distant: true });
+        if (best < 0)
+            best = options.FindIndex(o => o is { Works: true, Distant: true });
         if (best < 0)
             best = options.FindIndex(o => o.Works);
         if (best < 0)
@@ -114,34 +123,61 @@ public static class RouteSolve
             return new(
                 options.ToEquatableList(),
                 -1,
-                plan.Refusal is { } refused && options.Count == 1 && present is not null ? Say(refused, plan, of, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off{(cable.Ends is { Moves.Count: > 0 } ? " and the anchor moves" : "")}. {proved}",
+                plan.Refusal is { } refused && options.Count == 1 && present is not null ? RouteRefusals.Say(refused, plan, of, aircraft, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off{(cable.Ends is { Moves.Count: > 0 } ? " and the anchor moves" : "")}. {proved}",
                 bound,
                 dropped);
         }
 
+        // Of ways about as long, held as often, the one that is pulled with least force.
+        if (!ReferenceEquals(options[best], present))
+        {
+            var first = options[best];
+            for (var i = 0; i < options.Count; i++)
+            {
+                if (options[i] is { Works: true } o && o.Spaced == first.Spaced && o.Distant == first.Distant && Holds(o) <= Holds(first)
+                    && Along(o) <= 1.01 * Along(first) && Hand(o) < 0.98 * Hand(options[best]))
+                    best = i;
+            }
+        }
+
+        options = [.. options.Select((o, i) => i == best || !o.Works ? o : o with { Reason = Against(o, options[best], say) })];
         var chosen = options[best];
         var lie = chosen.Answer.Route!.Lie!;
         var how = ReferenceEquals(chosen, present) ? "The conduit can stay as it is held now"
             : lie.Case.Supports.Count == 0 ? "Hold the conduit at its ends only" : $"Hold the conduit at {chosen.Label}";
         var spacing = RouteFindings.SpacingFor(conduit).Value;
         var sentence = $"{how}: {say.Length(lie.Case.Length)} between the ends, least radius {say.Length(lie.LeastRadius, Rounding.Down)}, it turns {say.Angle(lie.BendTotal)}. {proved}"
-            + (chosen.Spaced ? "" : $" Caution: a span of {say.Length(lie.Spans.Max(s => s.Length), Rounding.Up)} is longer than the {say.Length(spacing)} wanted, and no supports were found that part it.");
+            + (chosen.Spaced ? "" : $" Caution: a span of {say.Length(lie.Spans.Max(s => s.Length), Rounding.Up)} is longer than the {say.Length(spacing)} wanted, and no supports were found that part it.")
+            + (chosen.Distant || Nearest(chosen) is not { } gap ? "" : $" Caution: it comes within {say.Length(gap.Least, Rounding.Down)} of {gap.Name}, wanted {say.Size(gap.Keep)}; guard it there.");
         return new(options.ToEquatableList(), best, sentence, bound, dropped);
     }
 
     private static RouteSolution None(string why) => new([], -1, why, 0, 0);
 
-    private static string Say(NoRoute refusal, RoutePlan plan, RoutePlanCase of, FigureWriter say)
+    private static double Along(RouteOption option) => option.Answer.Route!.Counted!.Case.Length;
+
+    private static int Holds(RouteOption option) => option.Answer.Route!.Counted!.Case.Supports.Count;
+
+    private static double Hand(RouteOption option) =>
+        option.Answer.Forces is { } forces ? Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal) : double.PositiveInfinity;
+
+    /// <summary>What leaves least room.</summary>
+    private static RouteGap? Nearest(RouteOption option) => option.Answer.Route?.Gaps.OrderBy(g => g.Least > 0).ThenBy(g => g.Least - g.Keep).FirstOrDefault();
+
+    /// <summary>What the recommended way has over one that works too.</summary>
+    private static string Against(RouteOption option, RouteOption best, FigureWriter say)
     {
-        var near = refusal.Nearest.Length > 0 ? $" What stands in the way most: {refusal.Nearest}." : "";
-        return refusal.Reason switch
-        {
-            NoRouteReason.EndBlocked => $"An end of the conduit, or the way it points, is too near to {refusal.Nearest}.",
-            NoRouteReason.PassBlocked => $"A support that stays is too near to {refusal.Nearest}.",
-            NoRouteReason.TooFar => $"Even the shortest way, {say.Length(plan.Bound.Length, Rounding.Up)}, is longer than the longest conduit.",
-            NoRouteReason.NoWay => $"No way with a radius of {say.Length(of.WantedRadius, Rounding.Up)} was found.{near}",
-            _ => $"Ways were found, but held at the places permitted the conduit lies in none of them. Name more places under cable.places, or none at all to see where it would like to be held.{near}",
-        };
+        double more = Along(option) - Along(best), harder = Hand(option) - Hand(best), turns = option.Answer.Route!.Counted!.BendTotal - best.Answer.Route!.Counted!.BendTotal;
+        var holds = Holds(option) - Holds(best);
+        List<string> against =
+        [
+            .. option.Reason.Length > 0 ? [option.Reason.TrimEnd('.')] : (string[])[],
+            .. holds > 0 ? [$"{(holds == 1 ? "one more support" : $"{holds} more supports")} to make"] : (string[])[],
+            .. harder > 0.05 * Hand(best) && double.IsFinite(harder) ? [$"{say.Force(harder, Rounding.Up)} more at the hand"] : (string[])[],
+            .. more > 0.002 ? [$"{say.Length(more, Rounding.Up)} longer"] : (string[])[],
+            .. turns > 0.05 ? [$"it turns {say.Angle(turns)} more"] : (string[])[],
+        ];
+        return against.Count > 0 ? string.Join("; ", against) + "." : "It would do as well.";
     }
 
     /// <summary>The supports as they are, and their length where none is typed; null where they give no lie.</summary>
@@ -208,8 +244,10 @@ public static class RouteSolve
             answer = RunCheck.Solve(aircraft, changed, Quick, answer);
         var findings = RouteFindings.Of(aircraft, answer, say).ToList();
         Verdict Of(string rule) => findings.Where(f => f.Rule == rule).Select(f => f.Verdict).DefaultIfEmpty(Verdict.Clear).Max();
-        var works = answer.Route?.Lie is not null && Of(LieRules.Radius) == Verdict.Clear && Of(RouteFindings.Chafe) != Verdict.Fail && Of(RouteFindings.Heat) != Verdict.Fail
-            && Of(RouteChangeFindings.EndMoves) != Verdict.Fail;
+        bool Against(Finding f) => f.Rule == LieRules.Radius ? f.Verdict != Verdict.Clear : f is { Verdict: Verdict.Fail, Rule: RouteFindings.Chafe or RouteFindings.Heat or RouteChangeFindings.EndMoves };
+        var hard = answer.Route?.Lie is null ? answer.Route?.Answer.Refusal?.Say(say) ?? "It finds no lie." : string.Join(" ", findings.Where(Against).Select(f => f.Sentence));
+        var soft = string.Join(" ", findings.Where(f => f.Verdict != Verdict.Clear && (f.Rule is LieRules.Supports or RouteFindings.Chafe)).Select(f => f.Sentence));
+        var works = answer.Route?.Lie is not null && hard.Length == 0;
         EquatableList<TrialEdit> edits =
         [
             .. first,
@@ -218,7 +256,11 @@ public static class RouteSolve
             .. cable.BendTotal is not null ? [new TrialEdit("cable.bendTotal", "")] : (TrialEdit[])[],
             .. cable.LongestStraight is not null ? [new TrialEdit("cable.longestStraight", "")] : (TrialEdit[])[],
         ];
-        return new(label, answer, works, Of(LieRules.Supports) == Verdict.Clear, edits);
+        return new(label, answer, works, Of(LieRules.Supports) == Verdict.Clear, edits)
+        {
+            Distant = Of(RouteFindings.Chafe) == Verdict.Clear,
+            Reason = works ? soft : hard,
+        };
     }
 
     /// <summary>A support of the planner's as the file has it: a clamp of the conduit's size, its line only where it needs one.</summary>

@@ -73,7 +73,14 @@ public enum NoRouteReason
 
 /// <summary>Why no route is offered: what was searched for and not found is not proved absent, but for TooFar.</summary>
 /// <param name="Nearest">The name of what stands in the way most, where known.</param>
-public sealed record NoRoute(NoRouteReason Reason, string Nearest);
+public sealed record NoRoute(NoRouteReason Reason, string Nearest)
+{
+    /// <summary>Of an end that is blocked: how much nearer than wanted it is, m.</summary>
+    public double Lacks { get; init; }
+
+    /// <summary>It is the cockpit end that is blocked.</summary>
+    public bool AtStart { get; init; }
+}
 
 /// <summary>Routes by rising cost; none, and the reason why.</summary>
 public sealed record RoutePlan(EquatableList<RouteChoice> Choices, RouteBound Bound, NoRoute? Refusal);

@@ -30,7 +30,7 @@ public static class RoutePlanner
         foreach (var end in (Vector3[])[of.Start + (of.FreeAtEnds * of.StartAlong.Unit()), of.End - (of.FreeAtEnds * of.EndAlong.Unit())])
         {
             if (space.At(end) < 0)
-                return new([], bound, new(NoRouteReason.EndBlocked, space.NearestAt(end)));
+                return new([], bound, new(NoRouteReason.EndBlocked, space.NearestAt(end)) { Lacks = -space.At(end), AtStart = (end - of.Start).Size <= of.FreeAtEnds });
         }
 
         foreach (var pass in of.Passes)
@@ -103,6 +103,7 @@ public static class RoutePlanner
         {
             var bare = Unsupported();
             Try(bare);
+            Settle();
             var anyWay = false;
             PlannedCurve? first = null;
             if (of.MayBeSupported || held.Count == 0)
@@ -132,7 +133,15 @@ public static class RoutePlanner
             {
                 if (choices.Count == of.Choices)
                     break;
-                if (Settled(trial) is { } choice && !choices.Any(c => Alike(c, choice)))
+                if (Settled(trial) is not { } choice)
+                    continue;
+                // Of two alike the gentler one, if it is about as short.
+                var twin = choices.FindIndex(c => Alike(c, choice));
+                if (twin >= 0 && choice.Length < 1.01 * choices[twin].Length && choice.Lie.LeastRadius > 1.5 * choices[twin].Lie.LeastRadius)
+                {
+                    choices[twin] = choice;
+                }
+                else if (twin < 0)
                 {
                     choices.Add(choice);
                     costs.Add(Cost(trial));
@@ -148,7 +157,9 @@ public static class RoutePlanner
         public IEnumerable<EquatableList<RoutePass>> Through()
         {
             var poses = Poses(null);
-            var legs = poses.Zip(poses.Skip(1)).Select(p => new Roadmap(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }, space, RadiusInHand * of.WantedRadius, RoomInHand, 400)).ToList();
+            // A hole may be so small that only what passes it in a grommet has room there.
+            var open = new FreeSpace(of with { Passes = [.. of.Passes, .. of.Openings.Select(o => new RoutePass(o.Name, new(o.Middle, SupportKind.Grommet), IsNew: true))] });
+            var legs = poses.Zip(poses.Skip(1)).Select(p => new Roadmap(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }, open, RadiusInHand * of.WantedRadius, RoomInHand, 400)).ToList();
             var known = new HashSet<EquatableList<RoutePass>>();
             for (var way = 0; way < Ways / 2; way++)
             {
@@ -170,7 +181,7 @@ public static class RoutePlanner
                 let n = o.Through.Unit()
                 let before = Vector3.Dot(a - o.Middle, n)
                 let after = Vector3.Dot(b - o.Middle, n)
-                where before * after < 0 && (a + (before / (before - after) * (b - a)) - o.Middle).Size < 1e-4
+                where before * after < 0 && (a + (before / (before - after) * (b - a)) - o.Middle).Size < of.FreeAtEnds
                 select new RoutePass(o.Name, new(o.Middle, SupportKind.Grommet), IsNew: true);
         }
 
@@ -188,6 +199,19 @@ public static class RoutePlanner
 
             poses.Add((of.End, of.EndAlong));
             return poses;
+        }
+
+        /// <summary>At the length at which it comes to rest by itself, clamped where it lies then: it asks least of clamps and hand.</summary>
+        private void Settle()
+        {
+            if (passes.Count > 0 || !of.MayBeSupported || of.Places.Count > 0 || of.MostSpan is not { } most
+                || LieSolver.NaturalLength(Case([], 1)) is not { } length || AtLength([], length) is not { } bare)
+                return;
+            var clamps = (int)Math.Ceiling(length / most) - 1;
+            if (clamps is < 1 or > MostSupports)
+                return;
+            Try(AtLength([.. Enumerable.Range(1, clamps).Select(i => length * i / (clamps + 1))
+                .Select(at => new Hold(new(bare.Curve.PointAt(at), SupportKind.Tight, bare.Curve.TangentAt(at)), null, false))], length));
         }
 
         private void Try(Trial? trial)

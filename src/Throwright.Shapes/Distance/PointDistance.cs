@@ -100,7 +100,7 @@ public static class PointDistance
     }
 
     /// <summary>
-    /// A slow function asked once at each corner of a grid: the most that the corners prove. Never above the function itself
+    /// A slow function asked at most once at each corner of a grid, when a point comes near it: the most that the corners prove. Never above the function itself
     /// where that does not grow faster than the point moves, and below it by less than a cell's diagonal. Outside the grid
     /// the function itself.
     /// </summary>
@@ -112,8 +112,7 @@ public static class PointDistance
         if ((long)nx * ny * nz > 50_000_000)
             throw new ArgumentOutOfRangeException(nameof(step), step, "a coarser grid");
         var at = new double[(nx + 1) * (ny + 1) * (nz + 1)];
-        for (var i = 0; i < at.Length; i++)
-            at[i] = distance(Corner(i % (nx + 1), i / (nx + 1) % (ny + 1), i / ((nx + 1) * (ny + 1))));
+        Array.Fill(at, double.NaN);
         return p =>
         {
             double x = (p.X - low.X) / step, y = (p.Y - low.Y) / step, z = (p.Z - low.Z) / step;
@@ -124,7 +123,11 @@ public static class PointDistance
             for (var c = 0; c < 8; c++)
             {
                 int ci = i + (c & 1), cj = j + ((c >> 1) & 1), ck = k + (c >> 2);
-                most = Math.Max(most, at[ci + ((nx + 1) * (cj + ((ny + 1) * ck)))] - (Corner(ci, cj, ck) - p).Size);
+                var corner = Corner(ci, cj, ck);
+                ref var there = ref at[ci + ((nx + 1) * (cj + ((ny + 1) * ck)))];
+                if (double.IsNaN(there))
+                    there = distance(corner);
+                most = Math.Max(most, there - (corner - p).Size);
             }
 
             return most;

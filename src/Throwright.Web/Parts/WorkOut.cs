@@ -81,8 +81,8 @@ public static class WorkOut
         return new(found.Sentence, [.. found.Options.Select((o, i) => new FoundWay(
             o.Label == "no support" ? "Held at its ends only" : o.Edits.Any(e => e.Path == "cable.supports") ? $"Held at {o.Label}" : Capital(o.Label),
             o.Answer.Route?.Counted is { } lie
-                ? $"{say.Length(lie.Case.Length + o.Answer.Route.InFittings)} long, tightest {say.Length(lie.LeastRadius, Rounding.Down)}, turns {say.Angle(lie.BendTotal)}{(o.Works ? o.Spaced ? "" : "; a span is long" : "; the radius, a distance or a moved end does not hold")}"
-                : "it finds no lie",
+                ? $"{say.Length(lie.Case.Length + o.Answer.Route.InFittings)} long, tightest {say.Length(lie.LeastRadius, Rounding.Down)}, turns {say.Angle(lie.BendTotal)}{(o.Reason.Length > 0 ? $". {o.Reason}" : "")}"
+                : o.Reason.Length > 0 ? o.Reason : "it finds no lie",
             i == found.Recommended, o.Works, Tries(run, o.Edits)))]);
     }
 

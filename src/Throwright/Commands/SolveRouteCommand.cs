@@ -46,7 +46,7 @@ internal static class SolveRouteCommand
     private static void Table(Screen screen, RouteSolution answer, FigureWriter say)
     {
         var unit = say.LengthUnitName;
-        string[] heads = ["", $"length {unit}", "over least", "radius", "worst", "turns", "longest span", "hand", ""];
+        string[] heads = ["", $"length {unit}", "over least", "radius", "x allowed", "worst", "turns", "holds", "longest span", "hand"];
         var rows = new List<string[]> { heads };
         for (var i = 0; i < answer.Options.Count; i++)
         {
@@ -54,23 +54,36 @@ internal static class SolveRouteCommand
             var (route, forces) = (option.Answer.Route, option.Answer.Forces);
             // The one that its hand force is worked out from.
             var lie = route?.Counted;
+            var allowed = option.Answer.Run.Cable?.Conduit?.MinRadius?.Metres;
             rows.Add(
             [
                 (i == answer.Recommended ? screen.IsPlain ? "> " : "→ " : "  ") + option.Label,
                 lie is null ? "-" : say.LengthNumber(lie.Case.Length + route!.InFittings),
-                lie is null || answer.Bound == 0 ? "-" : $"{FigureText.Plain(100 * ((lie.Case.Length / answer.Bound) - 1), 1, Rounding.Up)} %",
+                // What does not work may be shorter than any way that does.
+                lie is null || answer.Bound == 0 || !option.Works ? "-" : $"{FigureText.Plain(100 * ((lie.Case.Length / answer.Bound) - 1), 1, Rounding.Up)} %",
                 lie is null ? "-" : say.LengthNumber(lie.LeastRadius, Rounding.Down),
+                lie is null || allowed is not > 0 || !double.IsFinite(lie.LeastRadius) ? "-" : FigureText.Plain(lie.LeastRadius / allowed.Value, 2, Rounding.Down),
                 route?.CountedSpread is { } spread && double.IsFinite(spread.LeastRadius) ? say.LengthNumber(spread.LeastRadius, Rounding.Down) : "-",
                 lie is null ? "-" : say.Angle(lie.BendTotal),
+                lie is null ? "-" : FigureText.Plain(lie.Case.Supports.Count, 0),
                 lie is null ? "-" : say.LengthNumber(lie.Spans.Max(s => s.Length), Rounding.Up),
                 forces is null ? "-" : say.Force(Math.Max(forces.MostPull.Nominal, forces.MostPush.Nominal)),
-                option.Works ? option.Spaced ? "radius kept" : "radius kept, span long" : "",
             ]);
         }
 
         var widths = Enumerable.Range(0, heads.Length).Select(c => rows.Max(r => r[c].Length)).ToArray();
-        foreach (var row in rows)
-            screen.Line("  " + string.Join("  ", row.Select((cell, c) => c == 0 || c == row.Length - 1 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c]))).TrimEnd(), bold: row[0].StartsWith('→'));
+        for (var i = 0; i < rows.Count; i++)
+        {
+            screen.Line("  " + string.Join("  ", rows[i].Select((cell, c) => c == 0 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c]))).TrimEnd(), bold: rows[i][0].StartsWith('→'));
+            if (i == 0)
+                continue;
+            var option = answer.Options[i - 1];
+            var kept = option.Works ? i - 1 == answer.Recommended ? "recommended, " : "" : "no: ";
+            var near = option is { Works: true, Answer.Route.Gaps: [_, ..] gaps } && gaps.MinBy(g => g.Least - g.Keep) is { } gap
+                ? $"Nearest is {gap.Name}, {say.Length(gap.Least, Rounding.Down)} off, wanted {say.Size(gap.Keep)}." : "";
+            string[] said = [kept + (option.Works ? "radius kept." : option.Reason), option.Works ? option.Reason : "", near];
+            screen.Wrapped("      ", Papers.Marks.Words.Capital(string.Join(" ", said.Where(w => w.Length > 0).Select((w, n) => n > 0 ? Papers.Marks.Words.Capital(w) : w))));
+        }
     }
 
     private static int Keep(Screen screen, string path, OneRun open, RouteOption best)

@@ -179,7 +179,9 @@ public class RoutePlannerTests
         var of = Post();
         Assert.Equal(NoRouteReason.TooFar, RoutePlanner.Plan(of with { LongestLength = 0.8 }).Refusal?.Reason);
         var buried = RoutePlanner.Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(default, default, 0.1))] });
-        Assert.Equal(new NoRoute(NoRouteReason.EndBlocked, "tank"), buried.Refusal);
+        // The free 30 mm on are 30 mm from the middle of a ball of 100 mm; 10 mm and half the conduit, 3 mm, are wanted.
+        Assert.Equal(new NoRoute(NoRouteReason.EndBlocked, "tank") { AtStart = true, Lacks = buried.Refusal!.Lacks }, buried.Refusal);
+        Assert.Equal(0.1 - 0.03 + 0.013, buried.Refusal.Lacks, 1e-9);
         // A wall without a hole between the ends.
         var wall = of with { KeepOuts = [new("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.45) - 0.01)] };
         Assert.Equal(new NoRoute(NoRouteReason.NoWay, "wall"), RoutePlanner.Plan(wall).Refusal);
