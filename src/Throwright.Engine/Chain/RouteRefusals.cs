@@ -1,7 +1,6 @@
 using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Route;
-using Throwright.Engine.Sources;
 using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
