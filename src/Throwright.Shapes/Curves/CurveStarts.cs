@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Curves;
@@ -82,6 +83,7 @@ internal static class CurveStarts
         return high;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector3 At(Vector3 chord, Vector3 m0, Vector3 m1, Vector3 bow, bool swap, double u)
     {
         double v = 1 - u, bump = 16 * u * u * v * v * (swap ? 2 * (v - u) : 1);

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Shapes.Curves;
@@ -16,7 +19,8 @@ internal sealed class ElasticSystem
 {
     // A segment that turns more than this is outside the range of the element.
     private static readonly double MostBend = 1 - Math.Cos(2.6);
-    private const int MostColumns = 7;
+    // Seven at most; eight fill a register.
+    private const int MostColumns = 8;
     private readonly int nodes, slots, border, sums;
     private readonly int[] holdColumn, width, comes, ready;
     private readonly ElasticScratch scratch;
@@ -112,6 +116,7 @@ internal sealed class ElasticSystem
     public double StepAt(int span) => Lengths[span] / Segments[span];
 
     /// <summary>Force in the middle of a segment of a span.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vector3 ForceAt(int span, int segment)
     {
         var force = Force[span] - (((segment + 0.5) * StepAt(span)) * Frame.Load);
@@ -191,7 +196,10 @@ internal sealed class ElasticSystem
             (s.B1[i], s.B2[i]) = Across(Tangents[i]);
         for (var k = 0; k < Spans; k++)
         {
-            for (var i = 0; i < Segments[k]; i++)
+            var plainly = !Fine && ForceColumn[k] >= 0 && LengthColumn[k] < 0;
+            if (plainly)
+                AddPlainly(k);
+            for (var i = 0; i < Segments[k] && !plainly; i++)
                 AddSegment(k, i);
             if (ForceColumn[k] is >= 0 and var f)
                 AddTo(s.CornerGradient, f, Frame.Chord(k));
@@ -258,6 +266,45 @@ internal sealed class ElasticSystem
         corner[(c * border) + a] += first;
         corner[((a + 1) * border) + c] += second;
         corner[(c * border) + a + 1] += second;
+    }
+
+    /// <summary>The plain scheme on a closed span of given length: the same as segment by segment, less all that is zero there.</summary>
+    private void AddPlainly(int k)
+    {
+        var s = scratch;
+        int offset = Offset[k], slot = Slot(k), count = Segments[k];
+        ReadOnlySpan<Vector3> tangents = Tangents.AsSpan(offset, count + 1), first = s.B1.AsSpan(offset, count + 1), second = s.B2.AsSpan(offset, count + 1);
+        double h = StepAt(k), g1 = 2 / (2 * h), hp = 0.5 * h;
+        var gap = default(Vector3);
+        for (var i = 0; i < count; i++)
+        {
+            var m = slot + i;
+            Vector3 t = tangents[i], u = tangents[i + 1], p1 = first[i], p2 = second[i], o1 = first[i + 1], o2 = second[i + 1];
+            var pull = hp * ForceAt(k, i);
+            s.Gradient[m] += (-g1 * u) - pull;
+            s.Gradient[m + 1] = (-g1 * t) - pull;
+            var off = s.Off.AsSpan(4 * m, 4);
+            off[0] = -g1 * Vector3.Dot(p1, o1);
+            off[1] = -g1 * Vector3.Dot(p1, o2);
+            off[2] = -g1 * Vector3.Dot(p2, o1);
+            off[3] = -g1 * Vector3.Dot(p2, o2);
+            var rows = s.Columns.AsSpan(2 * m * MostColumns, 4 * MostColumns);
+            rows[0] -= hp * p1.X;
+            rows[1] -= hp * p1.Y;
+            rows[2] -= hp * p1.Z;
+            rows[MostColumns] -= hp * p2.X;
+            rows[MostColumns + 1] -= hp * p2.Y;
+            rows[MostColumns + 2] -= hp * p2.Z;
+            rows[2 * MostColumns] = -hp * o1.X;
+            rows[(2 * MostColumns) + 1] = -hp * o1.Y;
+            rows[(2 * MostColumns) + 2] = -hp * o1.Z;
+            rows[3 * MostColumns] = -hp * o2.X;
+            rows[(3 * MostColumns) + 1] = -hp * o2.Y;
+            rows[(3 * MostColumns) + 2] = -hp * o2.Z;
+            gap -= hp * (t + u);
+        }
+
+        AddTo(s.CornerGradient, ForceColumn[k], gap);
     }
 
     /// <summary>One segment's part of gradient and matrix.</summary>
@@ -387,6 +434,7 @@ internal sealed class ElasticSystem
         to[at + 2] += v.Z;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void AddSquare(double[] to, int at, double u1, double u2, double f1, double f2, double g2, double hp1, double k3)
     {
         to[at] += (g2 * u1 * u1) + (2 * hp1 * u1 * f1) + (k3 * f1 * f1);
@@ -458,25 +506,29 @@ internal sealed class ElasticSystem
     {
         var s = scratch;
         Span<int> to = stackalloc int[MostColumns];
-        Span<double> sum = stackalloc double[MostColumns * MostColumns];
-        sum.Clear();
-        int own = Own(k, to), w = own + 1, first = Slot(k), n = Segments[k], negatives = 0;
+        Span<Vector512<double>> products = stackalloc Vector512<double>[MostColumns];
+        products.Clear();
+        int own = Own(k, to), first = Slot(k), n = Segments[k], negatives = 0;
         double[] diagonal = s.Diagonal, off = s.Off, pivots = s.Pivots;
         var free = holdColumn[k] >= 0;
         double a = 0, b = 0, d = 0;
-        Span<double> z = stackalloc double[2 * MostColumns];
+        Vector512<double> x1 = default, x2 = default;
+        ref double columns = ref MemoryMarshal.GetArrayDataReference(s.Columns), reduced = ref MemoryMarshal.GetArrayDataReference(s.Reduced);
         for (var i = 1; i < n; i++)
         {
             var slot = first + i;
-            var y = s.Reduced.AsSpan(2 * slot * MostColumns, 2 * MostColumns);
-            s.Columns.AsSpan(2 * slot * MostColumns, 2 * MostColumns).CopyTo(y);
+            nuint row = (nuint)(2 * slot * MostColumns), next = row + MostColumns;
+            Vector512<double> y1 = Vector512.LoadUnsafe(ref columns, row), y2 = Vector512.LoadUnsafe(ref columns, next);
             double p = diagonal[4 * slot] + shift, q = diagonal[(4 * slot) + 1], r = diagonal[(4 * slot) + 3] + shift;
             var o = 4 * (slot - 1);
             double o11 = off[o], o12 = off[o + 1], o21 = off[o + 2], o22 = off[o + 3];
             if (i == 1)
             {
                 if (free)
-                    (y[own - 2], y[own - 1], y[MostColumns + own - 2], y[MostColumns + own - 1]) = (o11, o21, o12, o22);
+                {
+                    y1 = y1.WithElement(own - 2, o11).WithElement(own - 1, o21);
+                    y2 = y2.WithElement(own - 2, o12).WithElement(own - 1, o22);
+                }
             }
             else
             {
@@ -485,15 +537,13 @@ internal sealed class ElasticSystem
                 p -= (m11 * o11) + (m12 * o21);
                 q -= (m11 * o12) + (m12 * o22);
                 r -= (m21 * o12) + (m22 * o22);
-                var x = s.Reduced.AsSpan(2 * (slot - 1) * MostColumns, 2 * MostColumns);
-                for (var c = 0; c < w; c++)
-                {
-                    double x1 = x[c], x2 = x[MostColumns + c];
-                    y[c] -= (m11 * x1) + (m12 * x2);
-                    y[MostColumns + c] -= (m21 * x1) + (m22 * x2);
-                }
+                y1 -= (m11 * x1) + (m12 * x2);
+                y2 -= (m21 * x1) + (m22 * x2);
             }
 
+            y1.StoreUnsafe(ref reduced, row);
+            y2.StoreUnsafe(ref reduced, next);
+            (x1, x2) = (y1, y2);
             var det = (p * r) - (q * q);
             if (det == 0 || !double.IsFinite(det))
                 return -1;
@@ -501,21 +551,15 @@ internal sealed class ElasticSystem
             var inverse = 1 / det;
             (a, b, d) = (r * inverse, -q * inverse, p * inverse);
             (pivots[3 * slot], pivots[(3 * slot) + 1], pivots[(3 * slot) + 2]) = (a, b, d);
-            for (var c = 0; c < w; c++)
-            {
-                double y1 = y[c], y2 = y[MostColumns + c];
-                z[c] = (a * y1) + (b * y2);
-                z[MostColumns + c] = (b * y1) + (d * y2);
-            }
-
+            // Each row against all columns at once; what lies below the diagonal is worked out and not used.
             for (var c = 0; c < own; c++)
             {
-                double z1 = z[c], z2 = z[MostColumns + c];
-                for (var e = c; e < w; e++)
-                    sum[(c * MostColumns) + e] += (z1 * y[e]) + (z2 * y[MostColumns + e]);
+                double v1 = s.Reduced[(int)row + c], v2 = s.Reduced[(int)next + c];
+                products[c] += (((a * v1) + (b * v2)) * y1) + (((b * v1) + (d * v2)) * y2);
             }
         }
 
+        ReadOnlySpan<double> sum = MemoryMarshal.Cast<Vector512<double>, double>(products);
         for (var c = 0; c < own; c++)
         {
             s.Schur[(to[c] * border) + to[c]] -= sum[(c * MostColumns) + c];
@@ -761,6 +805,7 @@ internal sealed class ElasticSystem
     }
 
     /// <summary>Two unit directions across a unit vector.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static (Vector3 First, Vector3 Second) Across(Vector3 t)
     {
         // T. Duff and others, J. Computer Graphics Techniques 6 (2017) no. 1.

@@ -1,17 +1,32 @@
+using System.Runtime.CompilerServices;
+
 namespace Throwright.Shapes.Frames;
 
 /// <summary>A point (m) or a direction (unit-free) in right-handed axes.</summary>
 public readonly record struct Vector3(double X, double Y, double Z)
 {
-    public double Size => Math.Sqrt(Dot(this, this));
+    public double Size
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => Math.Sqrt(Dot(this, this));
+    }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator +(Vector3 a, Vector3 b) => new(a.X + b.X, a.Y + b.Y, a.Z + b.Z);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator -(Vector3 a, Vector3 b) => new(a.X - b.X, a.Y - b.Y, a.Z - b.Z);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator -(Vector3 a) => new(-a.X, -a.Y, -a.Z);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 operator *(double s, Vector3 a) => new(s * a.X, s * a.Y, s * a.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double Dot(Vector3 a, Vector3 b) => (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector3 Cross(Vector3 a, Vector3 b) =>
         new((a.Y * b.Z) - (a.Z * b.Y), (a.Z * b.X) - (a.X * b.Z), (a.X * b.Y) - (a.Y * b.X));
 
