@@ -31,6 +31,19 @@ public sealed class OutsideOracleTests
         static string Example(string name) => Path.Combine(ApprovedText.Root, "examples", $"{name}.throwright.json");
     }
 
+    /// <summary>
+    /// tests/oracle/route_oracle.py: taped points by scipy's least squares, lies by scipy's collocation over all spans at once, lengths to
+    /// order from their parts; and the same runs moved, turned, mirrored, from the other end, in other units.
+    /// </summary>
+    [Fact]
+    public async Task MeasureAndRoute_OfRandomFiles_AgreeWithTheOutsideOracle()
+    {
+        var answer = await Ask("route_oracle.py", "--runs", "6", "--otherwise", "20", "--points", "24", "--starts", "1");
+
+        Assert.True(answer.Exit == 0, answer.Output);
+        Assert.Matches("route oracle: [12][0-9] points, 6 lies .*, 20 runs otherwise, 0 differ", answer.Output);
+    }
+
     private static Task<(int Exit, string Output)> Ask(string oracle, params string[] arguments)
     {
         var python = Python();
