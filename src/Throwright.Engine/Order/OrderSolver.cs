@@ -96,9 +96,12 @@ public static class OrderSolver
             yield return new("ASME B18.3 (size of the fitting)", "socket set screw, flat or half-dog point", 1, 1, true, $"point wider than the core{(of.Run.Cable?.Core is { } core ? $", {say.Length(core.Diameter.Most)}" : "")}");
         if (of.Run.Cable?.Conduit?.Outside is { } outside)
         {
-            var dash = (int)Math.Ceiling((outside.Most / (Length.MetresPerInch / 16)) - 1e-9);
-            var spans = Math.Max(2, of.Run.Cable.Bends.Count * 2);
-            yield return new($"MS21919-{dash}", "cushioned loop clamp for the conduit", spans, 1, true, "dash is sixteenths of an inch; cushion by its place: silicone near exhaust, nitrile near fuel and oil; count by the lie");
+            // As check names it; a few thousandths of an inch the cushion takes.
+            var dash = (int)Math.Ceiling((outside.Nominal.Metres / (Length.MetresPerInch / 16)) - 1e-6);
+            var supports = of.Run.Cable.Supports;
+            var clamps = supports.Count > 0 ? supports.Count(s => s.Kind != SupportHold.Grommet) : Math.Max(2, of.Run.Cable.Bends.Count * 2);
+            if (clamps > 0)
+                yield return new($"MS21919-{dash}", "cushioned loop clamp for the conduit", clamps, 1, true, $"dash is sixteenths of an inch; cushion by its place: silicone near exhaust, nitrile near fuel and oil{(supports.Count > 0 ? "" : "; count by the lie")}");
         }
     }
 

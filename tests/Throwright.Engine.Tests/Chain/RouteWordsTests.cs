@@ -112,4 +112,21 @@ public class RouteWordsTests
         Assert.Contains($"{inch} less: moves the lie by", shown);
         Assert.DoesNotContain(shown, s => s.Contains("step", StringComparison.Ordinal));
     }
+
+    /// <summary>The order has as many loop clamps as the file has clamps, grommets not counted, of the dash that the check names.</summary>
+    [Fact]
+    public void Clamps_Ordered_AreThoseOfTheFile()
+    {
+        var answer = Check(Quarter(c => c with
+        {
+            Conduit = c.Conduit! with { Outside = Levers.Mm(4.7625, 0.1) },
+            Supports = [new() { Place = At(790, 560, 0) }, new() { Place = At(560, 240, 0), Kind = SupportHold.Grommet }, new() { Place = At(240, 30, 0), Kind = SupportHold.SlidingClamp }],
+        }));
+        var line = Purchase.Of(Runs.Aircraft, answer).Hardware.Single(l => l.Number.StartsWith("MS21919", StringComparison.Ordinal));
+        Assert.Equal(("MS21919-3", 2), (line.Number, line.Quantity));
+        Assert.Contains("dash 3", answer.Findings.Single(f => f.Rule == "route/clamps").Sentence, StringComparison.Ordinal);
+
+        var grommets = Check(Quarter(c => c with { Supports = [new() { Place = At(560, 240, 0), Kind = SupportHold.Grommet }] }));
+        Assert.DoesNotContain(Purchase.Of(Runs.Aircraft, grommets).Hardware, l => l.Number.StartsWith("MS21919", StringComparison.Ordinal));
+    }
 }
