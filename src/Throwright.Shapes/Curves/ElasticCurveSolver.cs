@@ -55,8 +55,6 @@ public static partial class ElasticCurveSolver
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentNullException.ThrowIfNull(near);
         Require(problem);
-        if (problem.Obstacles.Count > 0)
-            return null;
         if (near.Holds.Count != problem.Supports.Count + 2 || Posed.Of(problem) is not { } posed || SpanLengths(problem, posed) is not { } lengths)
             return null;
         var totals = Totals(problem, posed, lengths);
@@ -76,22 +74,44 @@ public static partial class ElasticCurveSolver
         }
 
         var scratch = new ElasticScratch();
-        var first = Meshes(posed.Frame, lengths, Coarse, Coarse / 2);
-        var system = new ElasticSystem(posed.Frame, first, posed.Slides ? posed.Groups : null, totals, scratch);
+        if (problem.Obstacles.Count > 0)
+            return FollowAmongObstacles(problem, posed, totals, lengths, near);
+        var system = Laid(problem, posed, totals, lengths, Meshes(posed.Frame, lengths, Coarse, Coarse / 2), near, near.Holds, scratch);
+        Vector3[] before = [.. system.Tangents];
+        if (!Sharpen(system, Nearly, Stride) || Apart(system.Tangents, before, 2 * Stride) > Stride)
+            return null;
+        var fine = Finer(system, Meshes(posed.Frame, system.Lengths, problem.Segments, LeastOf(problem)), scratch);
+        // On a mesh of few segments nothing is to be had by the last digits.
+        if (!Sharpen(fine, problem.Segments < Polish ? Nearly : Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
+            return null;
+        return CurveReading.Read(fine, stability, posed.Origin, posed.Unit, problem.Stiffness);
+    }
+
+    /// <summary>A solved curve on a mesh of this problem, its ends turned to where they are held.</summary>
+    /// <param name="holds">Its nodes at the holds of this problem.</param>
+    private static ElasticSystem Laid(ElasticProblem problem, Posed posed, double[] totals, double[] lengths, int[] segments, ElasticCurve curve, IReadOnlyList<int> holds, ElasticScratch scratch)
+    {
+        var system = new ElasticSystem(posed.Frame, segments, posed.Slides ? posed.Groups : null, totals, scratch);
         lengths.CopyTo(system.Lengths, 0);
         var force = default(Vector3);
+        var reaction = 0;
         for (var k = 0; k < system.Spans; k++)
         {
-            int from = near.Holds[k], count = near.Holds[k + 1] - from;
-            for (var i = 0; i <= first[k]; i++)
+            var (node, end) = (holds[k], holds[k + 1]);
+            double start = curve.Nodes[node].At, over = curve.Nodes[end].At - start;
+            for (var i = 0; i <= segments[k]; i++)
             {
-                var place = (double)i / first[k] * count;
-                var j = Math.Min((int)place, count - 1);
-                CurveNode a = near.Nodes[from + j], b = near.Nodes[from + j + 1];
-                system.Tangents[system.Offset[k] + i] = Between(a.Tangent, a.Curvature, b.Tangent, b.Curvature, b.At - a.At, place - j);
+                var at = start + (over * i / segments[k]);
+                while (node + 2 <= end && curve.Nodes[node + 1].At <= at)
+                    node++;
+                CurveNode a = curve.Nodes[node], b = curve.Nodes[node + 1];
+                system.Tangents[system.Offset[k] + i] = Between(a.Tangent, a.Curvature, b.Tangent, b.Curvature, b.At - a.At, Math.Min(1, (at - a.At) / (b.At - a.At)));
             }
 
-            force -= (posed.Unit * posed.Unit / problem.Stiffness) * near.Reactions[k].Force;
+            // What else holds the curve on the way is left out here.
+            while (curve.Holds[reaction] < holds[k])
+                reaction++;
+            force -= (posed.Unit * posed.Unit / problem.Stiffness) * curve.Reactions[reaction].Force;
             system.Force[k] = posed.Frame.IsClosed(k) ? force : posed.EndForce + (system.Lengths[k] * posed.Frame.Load);
             force -= system.Lengths[k] * posed.Frame.Load;
         }
@@ -102,14 +122,7 @@ public static partial class ElasticCurveSolver
                 system.Tangents[system.Offset[k]] = held;
         }
 
-        Vector3[] before = [.. system.Tangents];
-        if (!Sharpen(system, Nearly, Stride) || Apart(system.Tangents, before, 2 * Stride) > Stride)
-            return null;
-        var fine = Finer(system, Meshes(posed.Frame, system.Lengths, problem.Segments, LeastOf(problem)), scratch);
-        // On a mesh of few segments nothing is to be had by the last digits.
-        if (!Sharpen(fine, problem.Segments < Polish ? Nearly : Polished, Stride) || StabilityOf(fine) is not (not CurveStability.Unstable and var stability))
-            return null;
-        return CurveReading.Read(fine, stability, posed.Origin, posed.Unit, problem.Stiffness);
+        return system;
     }
 
     /// <summary>The problem in the solver's own measure: length about 1, stiffness 1, from an origin of its own.</summary>
