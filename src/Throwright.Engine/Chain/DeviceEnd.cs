@@ -45,7 +45,8 @@ public sealed record DeviceEnd(Run Run, CockpitBody? Lever, CockpitBody? Conduit
         var lever = placed is null ? null : LeverOf(name, end!, placed, run.Installation?.Joint);
         var outside = run.Cable?.Conduit?.Outside;
         CockpitBody? conduit = null;
-        if (route is { Lie: { } lie })
+        // As it rests, where something stands in the way of the free one: there is no other place for it.
+        if (route is { Counted: { } lie })
         {
             var nodes = lie.Shape.Nodes.Select(n => (n.Point, n.At, n.Curvature.Size)).ToList();
             // What most lays stay within; a bow that flips lies elsewhere altogether, and is told by the route.

@@ -119,7 +119,7 @@ public sealed class MountSolve
         // Sheets, arms and conduits stay out where no tilt, and no hole or shank that is tried, could bring the handle to them.
         var far = FarthestHole + (2 * handle.Reach(handle.Length) * Math.Tan(Published.Get("mount/most").Value)) + this.wanted;
         others.AddRange(scene.Sheets.Where(s => s.Of.Id != run.CockpitEnd!.Sheet!.Id).Select(s => s.Body)
-            .Concat((this.effort.Ends?.Invoke() ?? RunCheck.DeviceEnds(aircraft, run)).Where(e => e.Run.Id != run.Id).SelectMany(e => new[] { e.Lever, e.Conduit }.OfType<CockpitBody>()))
+            .Concat((this.effort.Ends?.Invoke() ?? RunCheck.DeviceEnds(aircraft, run, meshes: this.effort.Meshes)).Where(e => e.Run.Id != run.Id).SelectMany(e => new[] { e.Lever, e.Conduit }.OfType<CockpitBody>()))
             .Where(b => !(ClearanceSolver.Between(of, handle.Body, b, SearchAim.IsClearBy(far) with { MostBoxes = Budget }).Lower >= far)));
         // What comes nearest is asked first: it most often says no.
         others = [.. others.Select(o => (Body: o, Pair: ClearanceSolver.Between(of, handle.Body, o))).OrderBy(p => p.Pair.Lower).ThenByDescending(p => p.Pair.Found.Overlap).Select(p => p.Body)];

@@ -188,7 +188,7 @@ internal static class RouteFindings
     /// <summary>The conduit as ordered or delivered, put in uncut, against the way.</summary>
     private static Finding? OfOrdered(Cable cable, RunRoute route, FigureWriter say)
     {
-        if (route is not { Ordered: { } with, Lie: { } lie } || cable.Ordered is not { } ordered)
+        if (route is not { Ordered: { } with, Counted: { } lie } || cable.Ordered is not { } ordered)
             return null;
         var shown = say.Size(ordered.Nominal.Metres);
         if (with.Answer.Lie is not { } lies)

@@ -121,23 +121,32 @@ internal static class RouteInputs
         var counted = resting ?? lie;
         return route with
         {
-            Gaps = gaps,
+            // Beside what it runs through when free, the conduit may come nearer to something else.
+            Gaps = resting is null ? gaps : Worst(gaps, Gaps(obstacles.KeepOuts, run, resting)),
             Resting = resting,
             Bends = LieBend.Of(counted.Shape),
             LongestStraight = LieBend.Straight(counted.Shape, Published.Get("route/straight-radius").Value),
+            Ordered = resting is not null && route.Ordered is { } uncut ? LengthToOrder.With(resting, uncut.Change) : route.Ordered,
         };
     }
 
-    /// <summary>The route held against what conduits stay away from.</summary>
-    public static RunRoute Held(RunRoute route, Run run, RouteObstacles obstacles)
+    /// <summary>Of each thing the nearer of two.</summary>
+    private static EquatableList<RouteGap> Worst(EquatableList<RouteGap> free, EquatableList<RouteGap> resting) =>
+        free.Concat(resting).GroupBy(g => g.Name).Select(g => g.MinBy(x => x.Least)!).OrderBy(g => g.Least).ToEquatableList();
+
+    /// <summary>The route held against what conduits stay away from, its ends moved and turned.</summary>
+    public static RunRoute Held(RunRoute route, Run run, RouteObstacles obstacles) => Changed(Rested(route, run, obstacles), run, obstacles);
+
+    /// <summary>What becomes of the lie as it counts when its end moves or is turned.</summary>
+    internal static RunRoute Changed(RunRoute route, Run run, RouteObstacles obstacles)
     {
-        if (route.Lie is not { } lie)
+        if (route.Counted is not { } lie)
             return route;
         var middle = lie.Shape.PointAt(0.5 * lie.Shape.Length);
-        return Rested(route, run, obstacles) with
+        return route with
         {
             AtMoves = RouteChanges.Moved(lie, run.Cable!, l => Gaps(obstacles.KeepOuts, run, l)),
-            Twisted = RouteChanges.Twisted(lie, run.Cable!),
+            Twisted = RouteChanges.Twisted(route.Lie!, run.Cable!),
             NotHeld = obstacles.NotHeld.Concat(Gaps(obstacles.Planes, run, lie).Where(g => !(g.Least >= g.Keep)).Select(g => $"{g.Name}: the sheet has no outline, and the conduit goes through its plane or near it")).Concat(obstacles.Closed.Where(m => m.Holds(middle)).Select(m => $"{m.Name}: the conduit lies inside its skin, and whether that is solid the mesh does not say")).ToEquatableList(),
         };
     }
@@ -145,7 +154,7 @@ internal static class RouteInputs
     /// <summary>Lengths to order; null where there is no lie.</summary>
     public static LengthToOrder? Order(RunRoute route, Run run, Sweep? sweep, double? knobOutAtPushStop, Display display, KnownLies? known = null)
     {
-        if (route.Lie is not { } lie)
+        if (route.Counted is not { } lie)
             return null;
         var ends = run.Cable?.Ends ?? new();
         var step = ends.OrderStep?.Metres ?? Published.Get("route/order-step").Value;

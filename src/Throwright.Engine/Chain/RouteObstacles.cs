@@ -18,6 +18,9 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
     /// <summary>Sheets without outline: what stays away from their whole plane stays away from them.</summary>
     public EquatableList<KeepOut> Planes { get; init; } = [];
 
+    /// <summary>Without what moves: nothing rests against that.</summary>
+    public RouteObstacles Standing => this with { KeepOuts = KeepOuts.Where(k => k.Kind != KeepOutKind.Mover).ToEquatableList() };
+
     /// <summary>Every body of the file over all its positions, meshes and sheets among them.</summary>
     /// <param name="cockpit">Bodies and meshes as clearance has them; null: made here, with the meshes that can be had.</param>
     public static RouteObstacles Of(Aircraft aircraft, CockpitAnswer? cockpit, Func<MeshShape, Skin?>? meshes)

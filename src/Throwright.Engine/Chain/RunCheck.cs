@@ -23,9 +23,10 @@ public static class RunCheck
         known ??= new();
         var clearance = CockpitCheck.Solve(aircraft, null, cockpit);
         var threads = cockpit?.Threads ?? 1;
-        var solved = Each(aircraft.Runs, threads, run => Solve(aircraft, run, effort, known: known));
+        var obstacles = new Lazy<RouteObstacles>(() => RouteObstacles.Of(aircraft, clearance, cockpit?.Meshes));
+        var solved = Each(aircraft.Runs, threads, run => Rested(aircraft, Solve(aircraft, run, effort, known: known), effort, obstacles));
         var ends = clearance is null ? [] : solved.Select(s => EndOf(aircraft, s)).ToList();
-        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, effort, ends, clearance, cockpit, known)).ToEquatableList()) { Cockpit = clearance };
+        return new(aircraft, Each(solved, threads, s => Check(aircraft, s, effort, ends, clearance, cockpit, known, obstacles)).ToEquatableList()) { Cockpit = clearance };
     }
 
     /// <summary>Runs do not touch each other: the answers are the same for any number of threads.</summary>
@@ -50,27 +51,29 @@ public static class RunCheck
 
     private static RunAnswer CheckOne(Aircraft aircraft, Run run, LadderEffort effort, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known, Func<IEnumerable<DeviceEnd>?>? others = null)
     {
-        var solved = Solve(aircraft, run, effort, known: known);
+        var obstacles = new Lazy<RouteObstacles>(() => RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes));
+        var solved = Rested(aircraft, Solve(aircraft, run, effort, known: known), effort, obstacles);
         // Without an arm or a conduit of its own there is nothing to hold against those of the others.
-        var beside = cockpit is null || !DeviceEnd.IsDescribed(run) ? null : others is null ? DeviceEnds(aircraft, run, known) : others();
-        return Check(aircraft, solved, effort, beside is null ? [] : [EndOf(aircraft, solved), .. beside], cockpit, cockpitEffort, known);
+        var beside = cockpit is null || !DeviceEnd.IsDescribed(run) ? null : others is null ? DeviceEnds(aircraft, run, known, cockpitEffort?.Meshes) : others();
+        return Check(aircraft, solved, effort, beside is null ? [] : [EndOf(aircraft, solved), .. beside], cockpit, cockpitEffort, known, obstacles);
     }
 
     /// <summary>Arms and conduits of all runs but one.</summary>
-    public static IEnumerable<DeviceEnd> DeviceEnds(Aircraft aircraft, Run but, KnownLies? known = null)
+    public static IEnumerable<DeviceEnd> DeviceEnds(Aircraft aircraft, Run but, KnownLies? known = null, Func<MeshShape, Skin?>? meshes = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(but);
-        return aircraft.Runs.Where(r => r.Id != but.Id && DeviceEnd.IsDescribed(r)).Select(r => DeviceEndOf(aircraft, r, known));
+        return aircraft.Runs.Where(r => r.Id != but.Id && DeviceEnd.IsDescribed(r)).Select(r => DeviceEndOf(aircraft, r, known, meshes));
     }
 
     /// <summary>Arm and conduit of one run, its lie worked out for that alone.</summary>
-    public static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run, KnownLies? known = null)
+    public static DeviceEnd DeviceEndOf(Aircraft aircraft, Run run, KnownLies? known = null, Func<MeshShape, Skin?>? meshes = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
         var placement = LeverPlacement.Of(run.LeverEnd, []);
-        return DeviceEndOf(aircraft, run, placement, RouteInputs.Of(run, placement, null, [], known));
+        var route = RouteInputs.Of(run, placement, null, [], known);
+        return DeviceEndOf(aircraft, run, placement, route is null ? null : RouteInputs.Rested(route, run, RouteObstacles.Of(aircraft, null, meshes).Standing));
     }
 
     private static DeviceEnd EndOf(Aircraft aircraft, RunAnswer answer) => DeviceEndOf(aircraft, answer.Run, answer.Placement, answer.Route);
@@ -81,16 +84,11 @@ public static class RunCheck
         return DeviceEnd.Of(run, name, placement, route, HandleMount.Of(run, name, []));
     }
 
-    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, LadderEffort effort, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known)
+    private static RunAnswer Check(Aircraft aircraft, RunAnswer solved, LadderEffort effort, List<DeviceEnd> ends, CockpitAnswer? cockpit, CockpitEffort? cockpitEffort, KnownLies known, Lazy<RouteObstacles> obstacles)
     {
         var run = solved.Run;
-        if (solved.Route is { } free)
-        {
-            solved = solved with { Route = RouteInputs.Held(free, run, RouteObstacles.Of(aircraft, cockpit, cockpitEffort?.Meshes)) };
-            // Pressed against something the conduit bends otherwise: force, lost motion and cushions are those of where it rests.
-            if (solved.Route.Resting is not null)
-                solved = Solve(aircraft, run, effort, solved);
-        }
+        if (solved.Route is { } rested)
+            solved = solved with { Route = RouteInputs.Changed(rested, run, obstacles.Value) };
 
         // The operating check of an emergency control names what moves near the handle: clearance comes before proof.
         var answer = Proof.Of(aircraft, WithClearance(solved, cockpit));
@@ -104,7 +102,7 @@ public static class RunCheck
         var say = new FigureWriter(aircraft.Display);
         // One set of trials serves all findings of the run.
         var solve = new Lazy<Solve>(() => new(aircraft, answer, say));
-        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, (cockpitEffort ?? new()) with { Ends = () => ends.Count > 0 ? ends : DeviceEnds(aircraft, run, known) }));
+        var mount = new Lazy<EquatableList<Remedy>>(() => MountRemedies.For(aircraft, run, say, (cockpitEffort ?? new()) with { Ends = () => ends.Count > 0 ? ends : DeviceEnds(aircraft, run, known, cockpitEffort?.Meshes) }));
         var findings = RunFindings.Of(aircraft, answer, say).Concat(Rigging.Findings(answer, say)).Concat(PointFindings.Of(aircraft, run, say)).Concat(Proof.Findings(aircraft, answer, say))
             .Select(f => f with { Remedies = f is { Rule: ClearanceRules.Pair, Verdict: Verdict.Fail } ? cockpitEffort?.Cures == false ? [] : mount.Value : Remedies.For(answer, f, solve, say) })
             .Select(RunFindings.Confirmed)
@@ -135,12 +133,16 @@ public static class RunCheck
     internal static RunAnswer SolveResting(Aircraft aircraft, Run run, LadderEffort effort, Func<MeshShape, Skin?>? meshes)
     {
         var solved = Solve(aircraft, run, effort);
+        return Rested(aircraft, solved, effort, new(() => RouteObstacles.Of(aircraft, null, meshes).Standing));
+    }
+
+    /// <summary>Pressed against something the conduit bends otherwise: force, lost motion and cushions are those of where it rests.</summary>
+    private static RunAnswer Rested(Aircraft aircraft, RunAnswer solved, LadderEffort effort, Lazy<RouteObstacles> obstacles)
+    {
         if (solved.Route is not { Lie: not null } free)
             return solved;
-        // What moves is rested against by nothing.
-        var all = RouteObstacles.Of(aircraft, null, meshes);
-        var route = RouteInputs.Rested(free, run, all with { KeepOuts = all.KeepOuts.Where(k => k.Kind != KeepOutKind.Mover).ToEquatableList() });
-        return route.Resting is null ? solved : Solve(aircraft, run, effort, solved with { Route = route });
+        solved = solved with { Route = RouteInputs.Rested(free, solved.Run, obstacles.Value) };
+        return solved.Route.Resting is null ? solved : Solve(aircraft, solved.Run, effort, solved);
     }
 
     /// <summary>The ladder alone, the same to the last bit: it needs the two stops and nothing between them.</summary>

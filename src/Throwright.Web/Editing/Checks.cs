@@ -19,7 +19,7 @@ public sealed class Checks
     private const int MostCockpits = 24;
     private readonly ConcurrentDictionary<Question, Lazy<RunAnswer>> answers = new();
     private readonly ConcurrentDictionary<Once<CockpitQuestion>, Lazy<CockpitAnswer?>> cockpits = new();
-    private readonly ConcurrentDictionary<Once<Run>, Lazy<DeviceEnd>> ends = new();
+    private readonly ConcurrentDictionary<(Once<Aircraft> Around, Once<Run> Run), Lazy<DeviceEnd>> ends = new();
     private readonly KnownLies lies = new();
 
     private readonly ConditionalWeakTable<Aircraft, Keys> keys = [];
@@ -75,6 +75,7 @@ public sealed class Checks
             edition++;
             answers.Clear();
             cockpits.Clear();
+            ends.Clear();
         }
     }
 
@@ -224,7 +225,7 @@ public sealed class Checks
     {
         if (ends.Count > MostCockpits * 10)
             ends.Clear();
-        return KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => ends.GetOrAdd(e, basis => new(() => RunCheck.DeviceEndOf(aircraft, basis.Value, lies))).Value);
+        return KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id).Select(e => ends.GetOrAdd((Bare(aircraft), e), basis => new(() => RunCheck.DeviceEndOf(aircraft, basis.Run.Value, lies, Meshes.GetValueOrDefault))).Value);
     }
 
     /// <summary>The same if all of them are there already.</summary>
@@ -233,7 +234,7 @@ public sealed class Checks
         var found = new List<DeviceEnd>();
         foreach (var basis in KeysOf(aircraft).Ends.Where(e => e.Value.Id != run.Id))
         {
-            if (!ends.TryGetValue(basis, out var end) || !end.IsValueCreated)
+            if (!ends.TryGetValue((Bare(aircraft), basis), out var end) || !end.IsValueCreated)
                 return null;
             found.Add(end.Value);
         }

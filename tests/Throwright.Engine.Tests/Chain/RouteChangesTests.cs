@@ -4,6 +4,7 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Model;
 using Throwright.Engine.Route;
 using Throwright.Engine.Tests.Throw;
+using Throwright.Shapes.Distance;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
@@ -91,6 +92,48 @@ public class RouteChangesTests
         // A search for a swivel and the rigging card start from the same.
         Assert.Equal(rests.Forces.MostPull.Nominal, RunCheck.SolveResting(aircraft, Quarter(), effort, null).Forces!.MostPull.Nominal, 1e-9);
         Assert.Equal(resting.BendTotal, Rigging.ToRig(aircraft, rests).Route!.Counted!.BendTotal, 1e-12);
+    }
+
+    [Fact]
+    public void BodyInTheWay_OrderMovesAndClearance_AreThoseOfTheRestingLie()
+    {
+        var ends = new CableEnds { Moves = [new("engine down", Length.Zero, Length.Zero, Length.FromMillimetres(-10), new(0), null)] };
+        var free = Check(Quarter(ends)).Route!;
+        // Ball against the outside of the bend's middle, and a small one where the conduit is pressed to: free, 12 mm clear of it.
+        var middle = free.Lie!.Shape.PointAt(0.65) + new Vector3(0.01, -0.01, 0.004);
+        var aircraft = Runs.Aircraft with { Bodies = [Ball(middle, 0.03)] };
+        var rests = RunCheck.Check(aircraft, Quarter(ends), new(Samples: 16, Tolerance: 2e-5, Boxes: 200)).Route!;
+        var resting = rests.Resting!;
+        double Nearest(Lie lie) => Enumerable.Range(0, 2001).Min(i => (lie.Shape.PointAt(lie.Shape.Length * i / 2000) - middle).Size) - 0.03 - Half;
+        foreach (var other in (Lie[])[rests.Order!.Longer.Answer.Lie!, rests.Order.Shorter.Answer.Lie!, rests.Order.AsOrdered.Answer.Lie!, rests.AtMoves[0].Lie!])
+            Assert.InRange(Nearest(other), -2e-4, 0.1);
+        // As a solve from the start has it: a step more goes into the bow beside the ball.
+        var alone = LieSolver.Solve(resting.Case with { Length = resting.Case.Length + rests.Order.Longer.Change }).Lie!;
+        Assert.Equal(alone.LeastRadius, rests.Order.Longer.Answer.Lie!.LeastRadius, 1e-4);
+        Assert.Equal(LieSolver.Apart(alone.Shape, resting.Shape), rests.Order.Longer.Moved, 1e-4);
+        Assert.Equal(rests.Order.Conduit, resting.Case.Length + rests.InFittings, 1e-12);
+        Assert.InRange(resting.MovePerLength, 0.05, 20);
+        // Arms and other conduits meet it where it rests.
+        var body = RunCheck.DeviceEndOf(aircraft, Quarter(ends)).Conduit!;
+        var distance = PointDistance.Of(body.Solid, body.Home);
+        var at = resting.Contacts[0];
+        Assert.True(distance(at.Point) < 0);
+        Assert.True((free.Lie.Shape.PointAt(at.At) - at.Point).Size > 0.005);
+        Assert.All(Enumerable.Range(1, 20), i => Assert.True(distance(resting.Shape.PointAt(resting.Shape.Length * i / 21)) < 0));
+    }
+
+    [Fact]
+    public void HeatBesideTheRestingLie_CountsThough_TheFreeLieKeepsAway()
+    {
+        var free = Check(Quarter()).Route!.Lie!.Shape;
+        Vector3 outward = new Vector3(1, -1, 0).Unit(), bend = free.PointAt(0.65);
+        // Pressed inward by a ball outside its middle; a hot ball inside.
+        var press = Ball(bend + (0.012 * outward), 0.03);
+        var pressed = Check(Quarter(), press).Route!.Resting!;
+        var way = (pressed.Shape.PointAt(0.65) - bend).Unit();
+        var hot = Ball(pressed.Shape.PointAt(0.65) + (0.045 * way), 0.03) with { Id = "pipe", KeepAway = new(Length.FromMillimetres(25), KeepAwayCause.Heat) };
+        Assert.NotEqual(Verdict.Fail, Find(Check(Quarter(), hot), RouteFindings.Heat)!.Verdict);
+        Assert.Equal(Verdict.Fail, Find(Check(Quarter(), press, hot), RouteFindings.Heat)!.Verdict);
     }
 
     [Fact]
