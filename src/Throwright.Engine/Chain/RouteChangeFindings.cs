@@ -20,11 +20,22 @@ internal static class RouteChangeFindings
         var least = cable.Conduit?.MinRadius?.Metres;
         if (route.Resting is { } resting)
             yield return OfResting(resting, least, say);
+        else if (route.Lie is not null && route.Gaps.FirstOrDefault(g => !(g.Least > 0) && g.Kind != KeepOutKind.Mover) is { } through)
+            yield return OfUnknownRest(through);
         if (route.AtMoves.Count > 0)
             yield return OfMoves(route, least, say);
         if (cable.Ends?.Twist is not null && route.Lie is not null)
             yield return OfTwist(route.Twisted, least, say);
     }
+
+    private static Finding OfUnknownRest(RouteGap through) => new()
+    {
+        Rule = LieRules.Contact,
+        Verdict = Verdict.Caution,
+        Sentence = $"How the conduit lies beside {through.Name}, through which its free lie runs, was not found: bends, force and lost motion are those of the free lie.",
+        Sources = [Theory],
+        Why = "A hold may be inside it, or the conduit can't be laid round it with this length. Lead it clear, or check the places in the file.",
+    };
 
     private static Finding OfResting(Lie resting, double? least, FigureWriter say)
     {
@@ -34,7 +45,7 @@ internal static class RouteChangeFindings
         {
             Rule = LieRules.Contact,
             Verdict = tight ? Verdict.Fail : Verdict.Caution,
-            Sentence = $"Laid in beside what stands in its way, the conduit rests against {places}: least radius {say.Length(resting.LeastRadius, Rounding.Down)}, it turns {say.Angle(resting.BendTotal)}.",
+            Sentence = $"Laid in beside what stands in its way, the conduit {(places.Length > 0 ? $"rests against {places}" : "lies elsewhere and touches nothing")}: least radius {say.Length(resting.LeastRadius, Rounding.Down)}, it turns {say.Angle(resting.BendTotal)}.",
             Figure = "contact",
             Limit = least is { } radius ? new(radius, QuantityKind.Length, true) : null,
             Sources = [Theory],

@@ -16,7 +16,7 @@ internal static class RouteFigures
 
     public static IEnumerable<Figure> Of(RunAnswer answer)
     {
-        if (answer is not { Route: { Lie: { } lie, Spread: { } spread } route, Run.Cable: { } cable })
+        if (answer is not { Route: { Counted: { } lie, CountedSpread: { } spread } route, Run.Cable: { } cable })
             yield break;
         var how = $"{spread.Lays} lays with every place, direction (± {FigureText.Plain(Published.Get("route/direction-error").Value * 180 / Math.PI, 0)} deg) and the length drawn within its limits";
         EquatableList<FigureStep> ends =
@@ -45,7 +45,7 @@ internal static class RouteFigures
         yield return new()
         {
             Id = "least-radius",
-            Name = rests ? "least radius of the free lie, with nothing in its way" : "least radius of the lie",
+            Name = rests ? "least radius of the lie as it rests against what stands in its way" : "least radius of the lie",
             Kind = QuantityKind.Length,
             Value = lie.LeastRadius,
             Least = double.IsFinite(spread.LeastRadius) ? spread.LeastRadius : null,
@@ -61,21 +61,21 @@ internal static class RouteFigures
             ],
             Sources = [Theory],
             Holds = Laid,
-            Uncertainty = $"{how}: 97.5 % keep the radius given",
+            Uncertainty = rests ? $"as large a part of it as of the free lie's: {how}; 97.5 % keep the radius given" : $"{how}: 97.5 % keep the radius given",
         };
         yield return new()
         {
             Id = "bend-total",
             Name = rests ? "bend total: sum of the angles turned along the lie as it rests against what stands in its way" : "bend total: sum of the angles turned along the lie",
             Kind = QuantityKind.Angle,
-            Value = route.Counted!.BendTotal,
-            Least = route.CountedSpread!.BendLeast,
-            Most = route.CountedSpread.BendMost,
+            Value = lie.BendTotal,
+            Least = spread.BendLeast,
+            Most = spread.BendMost,
             Rounding = Rounding.Up,
             Formula = "integral of the curvature over the length",
             Inputs = ends,
             Steps = route.Bends.Select((b, i) => new FigureStep($"b{i + 1}", $"bend {i + 1} from the device, radius {FigureText.Plain(b.Radius * 1000, 0, Rounding.Down)} mm, {FigureText.Plain(b.At * 1000, 0)} mm from the cockpit end", b.Angle, QuantityKind.Angle))
-                .Concat(rests ? [new("", "the free lie, which does not count here, would turn", lie.BendTotal, QuantityKind.Angle)] : []).ToEquatableList(),
+                .Concat(rests ? [new("", "the free lie, which does not count here, would turn", route.Lie!.BendTotal, QuantityKind.Angle)] : []).ToEquatableList(),
             Sources = [Theory],
             Holds = Laid,
             Uncertainty = rests ? $"as large a part of it as of the free lie's: {how}" : how,

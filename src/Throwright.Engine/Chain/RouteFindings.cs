@@ -28,7 +28,8 @@ internal static class RouteFindings
             yield break;
         if (OfOrder(cable, route, say) is { } order)
             yield return order;
-        foreach (var finding in LieRules.Find(route.Answer, LimitsOf(cable, route), say))
+        // What it touches is told below, with what else it does to the lie.
+        foreach (var finding in LieRules.Find(route.Counted is { } counted ? new(counted with { Contacts = [] }, null) : route.Answer, LimitsOf(cable, route), say))
             yield return finding;
         if (route is { Lie: not null, Spread: { } spread })
         {
@@ -42,6 +43,8 @@ internal static class RouteFindings
             yield return chafe;
         if (OfGap(route.Gaps.Where(g => g.Kind == KeepOutKind.Heat), Heat, say) is { } heat)
             yield return heat;
+        if (OfOthers(route, cable.Conduit?.MinRadius?.Metres, say) is { } other)
+            yield return other;
         if (route.NotHeld.Count > 0)
         {
             yield return new()
@@ -85,7 +88,7 @@ internal static class RouteFindings
             SpacingFor(cable.Conduit),
             Of("route/move-per-length"),
             Of("route/bend-total-most"),
-            route.Spread?.LeastRadius);
+            route.CountedSpread?.LeastRadius);
     }
 
     private static Finding OfLays(LieSpread spread, FigureWriter say) => new()
@@ -161,6 +164,37 @@ internal static class RouteFindings
             Why = !through && !near ? ""
                 : rule == Heat ? "Heat hardens the liner, and what melts in it stops the wire. Lead it farther away, or shield it as the kit's plans say."
                 : "A conduit that rubs wears through, and a part that moves against it can jam. Where they must be near, hold both to the same structure and put a guard between.",
+        };
+    }
+
+    /// <summary>The worst of the other places in which the conduit may rest: whoever lays it in may get any of them.</summary>
+    private static Finding? OfOthers(RunRoute route, double? least, FigureWriter say)
+    {
+        if (route.Counted is not { Others.Count: > 0 } lie)
+            return null;
+        var falls = lie.Falls;
+        var (worst, at) = (0, -1);
+        for (var i = 0; i < lie.Others.Count; i++)
+        {
+            var gap = i < route.OtherGaps.Count ? route.OtherGaps[i] : null;
+            var bad = gap is { Kind: KeepOutKind.Heat } && !(gap.Least >= gap.Keep) ? 4 : lie.Others[i].LeastRadius < least ? 3 : gap is not null && !(gap.Least > 0) ? 2 : gap is not null && !(gap.Least >= gap.Keep) ? 1 : 0;
+            if (bad > worst)
+                (worst, at) = (bad, i);
+        }
+
+        if (at < 0)
+            return null;
+        var (near, fall) = (at < route.OtherGaps.Count ? route.OtherGaps[at] : null, falls[at]);
+        var there = worst == 3 ? $"its least radius is {say.Length(lie.Others[at].LeastRadius, Rounding.Down)}, the conduit allows {say.Length(least!.Value, Rounding.Up)}"
+            : !(near!.Least > 0) ? $"it lies against {near.Name} or through it" : $"it comes within {say.Length(near.Least, Rounding.Down)} of {near.Name}, wanted {say.Size(near.Keep)}";
+        return new()
+        {
+            Rule = LieRules.Rests,
+            // What can happen by chance of laying in is as bad as what happens for sure, where it burns or breaks; a touch can be seen.
+            Verdict = worst >= 3 ? Verdict.Fail : Verdict.Caution,
+            Sentence = $"The conduit can also rest {say.Length(fall.Far)} away, {say.Length(fall.At)} from the cockpit end: there {there}.",
+            Sources = [Theory],
+            Why = "Which of its lies it takes is decided by how it is laid in. Check that it lies as drawn and can't be pushed over, or put a support into the long span.",
         };
     }
 

@@ -124,6 +124,7 @@ internal static class RouteInputs
             // Beside what it runs through when free, the conduit may come nearer to something else.
             Gaps = resting is null ? gaps : Worst(gaps, Gaps(obstacles.KeepOuts, run, resting)),
             Resting = resting,
+            OtherGaps = counted.Others.Select(o => Gaps(obstacles.KeepOuts, run, counted with { Shape = o }).MinBy(g => g.Least - g.Keep)).ToEquatableList(),
             Bends = LieBend.Of(counted.Shape),
             LongestStraight = LieBend.Straight(counted.Shape, Published.Get("route/straight-radius").Value),
             Ordered = resting is not null && route.Ordered is { } uncut ? LengthToOrder.With(resting, uncut.Change) : route.Ordered,

@@ -43,6 +43,9 @@ public sealed record RunRoute
     /// <summary>Where the lie would run through something that stands still: how it rests against that; null: it does not.</summary>
     public Lie? Resting { get; init; }
 
+    /// <summary>Of the other places in which it may rest, what comes nearest to something beside what is wanted there; in the order of <see cref="Route.Lie.Others"/> of the lie that counts.</summary>
+    public EquatableList<RouteGap?> OtherGaps { get; init; } = [];
+
     /// <summary>The lie, its clamps closed, with the anchor at each of its extreme places.</summary>
     public EquatableList<MovedLie> AtMoves { get; init; } = [];
 

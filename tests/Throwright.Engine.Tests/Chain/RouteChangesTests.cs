@@ -123,6 +123,45 @@ public class RouteChangesTests
     }
 
     [Fact]
+    public void BendTotal_OfTheRestingLie_HasTheBendAtTheContact()
+    {
+        var free = Check(Quarter()).Route!.Lie!.Shape;
+        var resting = Check(Quarter(), Ball(free.PointAt(0.65) + new Vector3(0.01, -0.01, 0.004), 0.03)).Route!.Resting!;
+        // Corners of dense points, with no solver's figure in them.
+        Vector3 P(int i) => resting.Shape.PointAt(resting.Shape.Length * i / 3000.0);
+        var turned = 0.0;
+        for (var i = 1; i < 3000; i++)
+            turned += Math.Atan2(Vector3.Cross(P(i) - P(i - 1), P(i + 1) - P(i)).Size, Vector3.Dot(P(i) - P(i - 1), P(i + 1) - P(i)));
+        Assert.Equal(turned, resting.BendTotal, 2e-3);
+        // What touches presses, and leaves the bend itself without a step.
+        var at = resting.Contacts[0].At;
+        Assert.Equal((resting.Shape.TangentAt(at + 1e-3) - resting.Shape.TangentAt(at)).Size, (resting.Shape.TangentAt(at) - resting.Shape.TangentAt(at - 1e-3)).Size, 2e-4);
+    }
+
+    [Fact]
+    public void HoldInsideABody_SaysThatTheRestIsNotKnown()
+    {
+        var lie = Check(Quarter()).Route!.Lie!.Shape;
+        var answer = Check(Quarter(), Ball(lie.Nodes[0].Point + new Vector3(0.02, 0, 0), 0.025), Ball(lie.PointAt(0.65), 0.03) with { Id = "box" });
+        Assert.Null(answer.Route!.Resting);
+        Assert.Contains("was not found", Find(answer, LieRules.Contact)!.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OtherLie_NearHeat_IsToldThoughTheLowestKeepsAway()
+    {
+        var ends = new CableEnds();
+        var slack = Quarter(ends) with { Cable = Quarter(ends).Cable! with { Length = Levers.Mm(2600), Ends = ends with { Leaves = At(0, 0, 0), LeavesAlong = new(0.2, 0.9, 0.4), Arrives = At(1000, 0, 0), ArrivesAlong = new(0.3, 0.5, -0.8) } } };
+        var lie = Check(slack).Route!.Lie!;
+        var fall = lie.Falls[0];
+        var hot = Ball(lie.Others[0].PointAt(fall.At) + (0.04 * fall.Toward), 0.03) with { Id = "pipe", KeepAway = new(Length.FromMillimetres(25), KeepAwayCause.Heat) };
+        var answer = Check(slack, hot);
+        Assert.Equal(Verdict.Clear, Find(answer, RouteFindings.Heat)!.Verdict);
+        var told = answer.Findings.Single(f => f.Rule == LieRules.Rests && f.Sentence.Contains("can also rest", StringComparison.Ordinal) && f.Sentence.Contains("pipe", StringComparison.Ordinal));
+        Assert.Equal(Verdict.Fail, told.Verdict);
+    }
+
+    [Fact]
     public void HeatBesideTheRestingLie_CountsThough_TheFreeLieKeepsAway()
     {
         var free = Check(Quarter()).Route!.Lie!.Shape;
