@@ -4,7 +4,6 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.HandForce;
 using Throwright.Engine.Model;
 using Throwright.Engine.Prove;
-using Throwright.Engine.Route;
 using Throwright.Engine.Throw;
 using Throwright.Shapes;
 using Throwright.Shapes.Distance;

@@ -39,7 +39,7 @@ public sealed record SceneModel(
         return new(
             [.. bodies.Select(b => BodyOf(b, handles.GetValueOrDefault(b.Name), joints, middle)), .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(SheetOf)],
             [.. joints.Select((j, i) => new SceneJoint(j.Name, j.Kind == JointKind.Turn, Xyz(j.Through), Xyz(j.Axis), j.From, j.To, at[i], j.Drive is null ? -1 : joints.IndexOf(j.Free), j.Drive?.Ratio ?? 0, j.Drive?.Offset ?? 0))],
-            [.. runs.Where(r => r.Route?.Lie is not null).Select(r => new SceneLine(r.Run.Id, ConduitName(r.Run), [.. r.Route!.Lie!.Shape.Nodes.SelectMany(n => Xyz(n.Point))]))],
+            [.. runs.Where(r => r.Route?.Counted is not null).Select(r => new SceneLine(r.Run.Id, ConduitName(r.Run), [.. r.Route!.Counted!.Shape.Nodes.SelectMany(n => Xyz(n.Point))]))],
             levers,
             aircraft.Pilot?.Eye is { } eye ? Xyz(At(eye)) : null,
             pair is null ? null : GapOf(pair))

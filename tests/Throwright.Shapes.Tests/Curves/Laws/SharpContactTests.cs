@@ -1,6 +1,5 @@
 using Throwright.Shapes.Curves;
 using Throwright.Shapes.Frames;
-using Throwright.Shapes.Numerics;
 
 namespace Throwright.Shapes.Tests.Curves.Laws;
 
