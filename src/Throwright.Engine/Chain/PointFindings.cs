@@ -2,6 +2,7 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Measure;
 using Throwright.Engine.Model;
 using Throwright.Engine.Sources;
+using Throwright.Shapes;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
@@ -16,7 +17,8 @@ public static class PointFindings
     private const double Written = 5e-5;
 
     /// <summary>Findings on one point; none where it was typed as coordinates.</summary>
-    public static IEnumerable<Finding> Of(SurveyedPoint point, FigureWriter say)
+    /// <param name="all">Every point of the aircraft: a known point that several readings accuse may be wrong itself.</param>
+    public static IEnumerable<Finding> Of(SurveyedPoint point, EquatableList<SurveyedPoint> all, FigureWriter say)
     {
         ArgumentNullException.ThrowIfNull(point);
         ArgumentNullException.ThrowIfNull(say);
@@ -36,7 +38,7 @@ public static class PointFindings
             yield break;
         var wanted = Published.Get("measure/wanted");
         foreach (var finding in TapeRules.Find(answer, new(0.5 * wanted.Value, wanted.Source), say))
-            yield return finding with { Sentence = $"{name}: {finding.Sentence}", Figure = finding.Figure is null ? null : PointFigures.IdOf(name) };
+            yield return finding with { Sentence = $"{name}: {finding.Sentence}{(finding.Rule == TapeRules.Readings ? Base(point, all) : "")}", Figure = finding.Figure is null ? null : PointFigures.IdOf(name) };
         if (answer.Point is { } solved && point.Point.Taped?.Noted is { IsKnown: true } noted && (PointSurvey.Place(noted) - solved.Place).Size > Written)
         {
             yield return new()
@@ -50,8 +52,30 @@ public static class PointFindings
         }
     }
 
+    /// <summary>A known point that the readings of several points, or several of this one, have as their suspect.</summary>
+    private static string Base(SurveyedPoint point, EquatableList<SurveyedPoint> all)
+    {
+        var accused = all.SelectMany(p => (p.Answer?.Point?.Suspects ?? []).Select(s => (p.Point.Name, Base: s.Reading.From.Name, s.Reading))).ToList();
+        var shared = (point.Answer?.Point?.Suspects ?? []).Select(s => s.Reading.From.Name).Distinct()
+            .Select(b => (Name: b, By: accused.Where(a => a.Base == b).ToList()))
+            .Where(b => b.Name != PointSurvey.Datum && b.By.Count > 1)
+            .OrderByDescending(b => b.By.Count)
+            .ToList();
+        if (shared.Count == 0)
+            return "";
+        var (known, by) = shared[0];
+        return $" {by.Count} readings from {known} ({string.Join(", ", by.Select(b => b.Name).Distinct())}) are among those that may be wrong: the place of {known} itself may be.";
+    }
+
     /// <summary>Findings on every taped point that the run needs, directly or to measure from.</summary>
-    internal static IEnumerable<Finding> Of(Aircraft aircraft, Run run, FigureWriter say) => UsedBy(aircraft, run).SelectMany(p => Of(p, say));
+    internal static IEnumerable<Finding> Of(Aircraft aircraft, Run run, FigureWriter say)
+    {
+        var used = UsedBy(aircraft, run).ToList();
+        if (used.Count == 0)
+            return [];
+        var all = PointSurvey.Of(aircraft.Points);
+        return used.SelectMany(p => Of(p, all, say));
+    }
 
     /// <summary>Taped points that the run needs, directly or to measure from.</summary>
     internal static IEnumerable<SurveyedPoint> UsedBy(Aircraft aircraft, Run run)

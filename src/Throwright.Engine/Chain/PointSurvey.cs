@@ -19,6 +19,9 @@ public static class PointSurvey
     /// <summary>A uniform range of half-width h has a standard deviation of h / sqrt 3; a normal one's limit is three of them.</summary>
     private static readonly double Uniform = 1 / Math.Sqrt(3);
 
+    /// <summary>Where coordinates typed by themselves count from.</summary>
+    internal const string Datum = "datum";
+
     private static readonly Vector3 Aft = new(1, 0, 0), Right = new(0, 1, 0), Up = new(0, 0, 1);
 
     /// <summary>All points in the order of the file.</summary>
@@ -82,8 +85,8 @@ public static class PointSurvey
 
         if (answer.Point is not { } solved)
             return new(point with { At = PointAt.NotKnown(point.Name) }, of, answer, []);
-        static Toleranced<Length> Coordinate(double value, double sigma) => new(new(value), 3 * sigma, 3 * sigma, Spread.Normal);
-        var at = new PointAt(Coordinate(solved.Place.X, solved.Sigma.X), Coordinate(solved.Place.Y, solved.Sigma.Y), Coordinate(solved.Place.Z, solved.Sigma.Z));
+        static Toleranced<Length> Coordinate(double value, double off) => new(new(value), off, off, Spread.Normal);
+        var at = new PointAt(Coordinate(solved.Place.X, solved.Off.X), Coordinate(solved.Place.Y, solved.Off.Y), Coordinate(solved.Place.Z, solved.Off.Z));
         return new(point with { At = at }, of, answer, []);
     }
 
@@ -125,7 +128,7 @@ public static class PointSurvey
         void Typed(Toleranced<Length>? value, Vector3 direction, string words)
         {
             if (value is { } v)
-                list.Add(new(new("datum", default), v.Nominal.Metres, v.IsExact ? tape * Uniform : Sigma(v), direction, words));
+                list.Add(new(new(Datum, default), v.Nominal.Metres, v.IsExact ? tape * Uniform : Sigma(v), direction, words));
         }
 
         if (taped.Level.Length > 0)

@@ -1,4 +1,5 @@
 using Throwright.Engine.Findings;
+using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Measure;
@@ -10,6 +11,8 @@ public static class TapeRules
     public const string Readings = "measure/readings";
 
     private static readonly SourceRef Derived = new("project", "docs/theory/measure.md", Evidence.Derived);
+
+    private static readonly SourceRef Widening = new("pdg", "unconstrained averaging: S = sqrt(chi-square / (N - 1))", Evidence.Secondary);
 
     /// <param name="mostSigma">Standard deviation along the worst axis that will do, m.</param>
     public static IEnumerable<Finding> Find(TapeAnswer answer, Limit mostSigma, FigureWriter say)
@@ -29,38 +32,62 @@ public static class TapeRules
             yield break;
         }
 
-        // What the tape's limits make of the place says nothing while one of the readings is wrong.
-        var agree = point.Suspects.Count == 0;
+        var agree = point.Suspects.Count == 0 && point.Widened <= 1;
         var worst = point.Axes[0].Sigma;
         var fine = agree && worst <= mostSigma.Value;
+        var known = $"{say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}";
         yield return new()
         {
             Rule = Point,
             Verdict = fine ? Verdict.Clear : Verdict.Caution,
             Sentence = agree
-                ? $"The point is known to {say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}."
-                : $"How well the point is known can't be told while its readings disagree, wanted {say.Length(2 * mostSigma.Value)}; what rests on its place is no better.",
+                ? $"The point is known to {known}."
+                : $"The readings disagree, so what the tape's limits give is widened {FigureText.Plain(point.Widened, 1, Rounding.Up)} times: {known}. "
+                    + $"What rests on it counts with ± {say.LengthNumber(point.Off.X, Rounding.Up)} {say.LengthNumber(point.Off.Y, Rounding.Up)} {say.LengthNumber(point.Off.Z, Rounding.Up)} {say.LengthUnitName} along station, buttline, waterline.",
             Figure = "point-uncertainty",
             Limit = new(mostSigma.Value, QuantityKind.Length, false),
-            Sources = [mostSigma.Source, Derived],
+            Sources = agree ? [mostSigma.Source, Derived] : [mostSigma.Source, Widening, Derived],
             Remedies = agree && !fine && point.Next is { } next ? [new($"Measure from {next.From.Name} too: {say.Length(2 * next.Sigma, Rounding.Up)} along the worst axis.")] : [],
         };
 
-        var named = string.Join(", ", point.Suspects.Select(s => s.Name));
         yield return new()
         {
             Rule = Readings,
-            Verdict = point.Redundant > 0 && point.Suspects.Count == 0 ? Verdict.Clear : Verdict.Caution,
+            Verdict = point.Redundant > 0 && agree ? Verdict.Clear : Verdict.Caution,
             Sentence = point.Redundant == 0 ? "Three readings give the point but nothing checks them."
-                : point.Suspects.Count == 0 ? "The readings agree with each other."
-                : point.Suspects.Count == 1 ? $"{char.ToUpperInvariant(named[0])}{named[1..]} disagrees with the others: if it alone is wrong, it reads {say.Length(Math.Abs(Error(point)))} too {(Error(point) > 0 ? "long" : "short")}."
-                : $"The readings disagree, and any of these may be the wrong one, the likeliest first: {named}.",
+                : agree ? "The readings agree with each other."
+                : point.Suspects.Count == 0 ? "The readings disagree a little more than their limits allow, and no single one is to blame: the tape's limits, or the known points', are wider than the file says."
+                : point.Suspects.Count == 1 ? $"{Capital(point.Suspects[0].Reading.Name)} disagrees with the others: if it alone is wrong, it reads {Wrong(point.Suspects[0], say)}."
+                : $"The readings disagree, and which of these is wrong can't be told, the likeliest first: {string.Join(", or ", point.Suspects.Select(s => $"{s.Reading.Name}, which then reads {Wrong(s, say)}"))}.",
             Sources = [Derived],
-            Remedies = point.Redundant == 0 ? [new("Measure a fourth distance, from a point off the plane of the other three.")]
-                : point.Suspects.Count == 0 ? []
-                : [new(point.Suspects.Count == 1 ? $"Measure {named} again." : "Measure these again, and one more distance.")],
+            Remedies = point.Redundant == 0 ? [new("Measure a fourth distance, from a point off the plane of the other three.")] : agree ? [] : [.. Again(point, say)],
         };
     }
 
-    private static double Error(TapedPoint point) => point.Residuals.First(r => r.Reading == point.Suspects[0]).Error;
+    private static IEnumerable<Remedy> Again(TapedPoint point, FigureWriter say)
+    {
+        if (point.Suspects is [])
+        {
+            yield return new("Measure all of them again, or give the tape the limits it has.");
+            yield break;
+        }
+
+        yield return new($"Measure {string.Join(" and ", point.Suspects.Select(s => s.Reading.Name))} again.");
+        if (point.Suspects is not [var first, var second, ..])
+            yield break;
+        yield return new(point.Telling is { } telling
+            ? $"Or measure from {telling.From.Name} to this point: {say.Length(telling.IfFirst)} if {first.Reading.Name} is wrong, {say.Length(telling.IfSecond)} if {second.Reading.Name} is."
+            : $"Or measure one more distance, from a mark {Way(second.Place - first.Place)} of this point: there the two places lie {say.Length((second.Place - first.Place).Size)} apart. None of the known points left would tell.");
+    }
+
+    /// <summary>The coordinate direction along which the two places differ most.</summary>
+    private static string Way(Vector3 apart)
+    {
+        var (x, y, z) = (Math.Abs(apart.X), Math.Abs(apart.Y), Math.Abs(apart.Z));
+        return x >= y && x >= z ? "straight fore or aft" : y >= z ? "straight left or right" : "straight above or below";
+    }
+
+    private static string Wrong(Suspect suspect, FigureWriter say) => $"{say.Length(Math.Abs(suspect.Error))} too {(suspect.Error > 0 ? "long" : "short")}";
+
+    private static string Capital(string text) => $"{char.ToUpperInvariant(text[0])}{text[1..]}";
 }

@@ -11,8 +11,14 @@ public static class TapeSolver
     /// <summary>A residual of this many standard deviations is named: about one good reading in a thousand is beyond it.</summary>
     public const double Critical = 3.29;
 
-    // Two places fit alike where their sums of squares differ by less than a reading of three standard deviations adds.
-    private const double Alike = 9;
+    /// <summary>
+    /// Two explanations are told apart where their sums of squares differ by this much, what a reading of three standard
+    /// deviations adds. Their likelihoods are then as 90 to 1: exp(-9 / 2).
+    /// </summary>
+    public const double Alike = 9;
+
+    // Less than this between what one more distance would read either way, in its deviations, settles nothing.
+    private const double Settles = 6;
 
     public static TapeAnswer Solve(TapeCase of)
     {
@@ -67,17 +73,24 @@ public static class TapeSolver
         var reach = readings.Max(r => r.Along is null ? r.Distance : 0);
         if (reach > 0 && !(Math.Sqrt(values[0]) < 0.25 * reach))
             return Refused(NoPointReason.InThePlane);
+        var spare = readings.Count - 3;
+        var suspects = Suspects(readings, best);
+        var widened = suspects.Count > 0 || best.ChiSquare > MostChiSquare(spare) ? Math.Max(1, Math.Sqrt(best.ChiSquare / spare)) : 1;
+        var deviation = widened * Deviation(covariance);
         return new(
             new()
             {
                 Place = best.Place,
-                Sigma = new(Math.Sqrt(covariance[0, 0]), Math.Sqrt(covariance[1, 1]), Math.Sqrt(covariance[2, 2])),
-                Axes = Enumerable.Range(0, 3).Select(k => new UncertaintyAxis(new(vectors[k][0], vectors[k][1], vectors[k][2]), Math.Sqrt(values[k]))).ToEquatableList(),
+                Sigma = deviation,
+                Axes = Enumerable.Range(0, 3).Select(k => new UncertaintyAxis(new(vectors[k][0], vectors[k][1], vectors[k][2]), widened * Math.Sqrt(values[k]))).ToEquatableList(),
+                Off = suspects.Aggregate(3 * deviation, (off, s) => Most(off, Each(s.Place - best.Place, Math.Abs) + (3 * s.Sigma))),
+                Widened = widened,
                 Residuals = readings.Select(r => Residual(r, best.Place, covariance)).ToEquatableList(),
                 ChiSquare = best.ChiSquare,
-                Redundant = readings.Count - 3,
+                Redundant = spare,
                 Mirror = other?.Place,
-                Suspects = Suspects(readings, best),
+                Suspects = suspects,
+                Telling = Telling(of, suspects),
                 Next = Next(of, best.Place, covariance, readings.Average(r => r.Sigma)),
             },
             null);
@@ -95,6 +108,24 @@ public static class TapeSolver
         Side.ForwardOf => new(-1, 0, 0),
         _ => new(1, 0, 0),
     };
+
+    /// <summary>
+    /// What chi-square exceeds in one of twenty sets of good readings (5 %), by the approximation of E. B. Wilson and M. M. Hilferty
+    /// (Proc. Natl. Acad. Sci. 17 (1931) 684-688, from memory); within 3 % of the table.
+    /// </summary>
+    public static double MostChiSquare(int spare)
+    {
+        if (spare <= 0)
+            return Alike;
+        var part = 2.0 / (9 * spare);
+        return spare * Math.Pow(1 - part + (1.6449 * Math.Sqrt(part)), 3);
+    }
+
+    private static Vector3 Deviation(double[,] covariance) => new(Math.Sqrt(covariance[0, 0]), Math.Sqrt(covariance[1, 1]), Math.Sqrt(covariance[2, 2]));
+
+    private static Vector3 Each(Vector3 v, Func<double, double> of) => new(of(v.X), of(v.Y), of(v.Z));
+
+    private static Vector3 Most(Vector3 a, Vector3 b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 
     private readonly record struct Fit(Vector3 Place, double ChiSquare);
 
@@ -280,23 +311,53 @@ public static class TapeSolver
     /// (exactly so for a linear problem); the one with the largest fall is named, with all that explain the
     /// disagreement nearly as well.
     /// </remarks>
-    private static EquatableList<TapeReading> Suspects(EquatableList<TapeReading> readings, Fit best)
+    private static EquatableList<Suspect> Suspects(EquatableList<TapeReading> readings, Fit best)
     {
         // The sum can't fall by more than it is.
         if (readings.Count < 4 || best.ChiSquare < Critical * Critical)
             return [];
-        var falls = Enumerable.Range(0, readings.Count).Select(i =>
+        var without = new List<Suspect>();
+        for (var i = 0; i < readings.Count; i++)
         {
             var rest = readings.Where((_, k) => k != i).ToList();
             if (Scatter.Of(rest).InLine)
-                return 0;
+                continue;
             // From the place found: the mirrored side would explain away what it likes.
-            return best.ChiSquare - Descend(rest, best.Place).ChiSquare;
-        }).ToArray();
-        var most = falls.Max();
-        return most < Critical * Critical
-            ? []
-            : Enumerable.Range(0, readings.Count).Where(i => falls[i] > most - Alike).OrderByDescending(i => falls[i]).Select(i => readings[i]).ToEquatableList();
+            var fit = Descend(rest, best.Place);
+            var reading = readings[i];
+            if (Inverse(Normal(rest, fit.Place)) is { } covariance)
+                without.Add(new(reading, best.ChiSquare - fit.ChiSquare, reading.Distance - reading.At(fit.Place), fit.Place, Deviation(covariance)));
+        }
+
+        var most = without.Count > 0 ? without.Max(w => w.Fall) : 0;
+        return most < Critical * Critical ? [] : without.Where(w => w.Fall > most - Alike).OrderByDescending(w => w.Fall).ToEquatableList();
+    }
+
+    /// <summary>The spare point from which the places without the first and without the second suspect lie at the most different distances.</summary>
+    private static TellingReading? Telling(TapeCase of, EquatableList<Suspect> suspects)
+    {
+        if (suspects.Count < 2)
+            return null;
+        Suspect first = suspects[0], second = suspects[1];
+        var tape = of.Readings.Where(r => r.Along is null).Select(r => r.Sigma).DefaultIfEmpty(of.Readings.Average(r => r.Sigma)).Average();
+        TellingReading? best = null;
+        foreach (var point in of.Spare ?? [])
+        {
+            double one = (first.Place - point.Place).Size, two = (second.Place - point.Place).Size;
+            // Both places rest on the readings that they share; the larger deviation along the line of sight stands for their difference.
+            var own = Math.Max(Along(first, point), Along(second, point));
+            var apart = Math.Abs(one - two) / Math.Sqrt((tape * tape) + (own * own));
+            if (apart > Settles && (best is null || apart > best.Apart))
+                best = new(point, one, two, apart);
+        }
+
+        return best;
+
+        static double Along(Suspect suspect, KnownPoint point)
+        {
+            var e = Toward(suspect.Place, point.Place);
+            return new Vector3(e.X * suspect.Sigma.X, e.Y * suspect.Sigma.Y, e.Z * suspect.Sigma.Z).Size;
+        }
     }
 
     private static NextReading? Next(TapeCase of, Vector3 place, double[,] covariance, double sigma)

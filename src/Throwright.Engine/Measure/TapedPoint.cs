@@ -21,16 +21,35 @@ public sealed record ReadingResidual(TapeReading Reading, double Residual, doubl
 /// <param name="Sigma">Standard deviation along the worst axis with it, m.</param>
 public sealed record NextReading(KnownPoint From, double Sigma);
 
+/// <summary>A reading that may be the wrong one.</summary>
+/// <param name="Fall">By how much chi-square falls without it.</param>
+/// <param name="Error">How much too long it reads if it alone is wrong, m.</param>
+/// <param name="Place">Where the point is if it alone is wrong.</param>
+/// <param name="Sigma">Standard deviations of that place, m.</param>
+public sealed record Suspect(TapeReading Reading, double Fall, double Error, Vector3 Place, Vector3 Sigma);
+
+/// <summary>One more distance that tells which of the two likeliest suspects is wrong.</summary>
+/// <param name="IfFirst">What it reads if the first suspect is the wrong one, m.</param>
+/// <param name="IfSecond">What it reads if the second is, m.</param>
+/// <param name="Apart">The two over the standard deviation of their difference: above about six they can't be mixed up.</param>
+public sealed record TellingReading(KnownPoint From, double IfFirst, double IfSecond, double Apart);
+
 /// <summary>A point found from tape distances.</summary>
 public sealed record TapedPoint
 {
     public required Vector3 Place { get; init; }
 
-    /// <summary>Square roots of the diagonal of the covariance: standard deviations along station, buttline, waterline, m.</summary>
+    /// <summary>Square roots of the diagonal of the covariance: standard deviations along station, buttline, waterline, m; widened where the readings disagree.</summary>
     public required Vector3 Sigma { get; init; }
 
-    /// <summary>Three axes at right angles, the worst first.</summary>
+    /// <summary>Three axes at right angles, the worst first; widened where the readings disagree.</summary>
     public required EquatableList<UncertaintyAxis> Axes { get; init; }
+
+    /// <summary>How far the place may be off along each coordinate, m: three deviations, or as far as a suspect's place reaches.</summary>
+    public required Vector3 Off { get; init; }
+
+    /// <summary>By how much the deviations were widened: sqrt(chi-square / spare readings) where the readings disagree, else 1.</summary>
+    public required double Widened { get; init; }
     public required EquatableList<ReadingResidual> Residuals { get; init; }
 
     /// <summary>Sum of squares of residual over sigma.</summary>
@@ -42,8 +61,11 @@ public sealed record TapedPoint
     /// <summary>The place mirrored at the plane of the known points that fits about as well; null: none does.</summary>
     public required Vector3? Mirror { get; init; }
 
-    /// <summary>Readings that disagree with the others, the likeliest first; several: can't tell which; none: all agree.</summary>
-    public required EquatableList<TapeReading> Suspects { get; init; }
+    /// <summary>Readings that disagree with the others, the likeliest first; several: can't tell which; none: no one reading is to blame.</summary>
+    public required EquatableList<Suspect> Suspects { get; init; }
+
+    /// <summary>Of the spare points, the one whose distance tells the two likeliest suspects apart best; null: one suspect, or no point would.</summary>
+    public required TellingReading? Telling { get; init; }
 
     /// <summary>Of the spare points, the one that would narrow the worst axis most; null: none given.</summary>
     public required NextReading? Next { get; init; }

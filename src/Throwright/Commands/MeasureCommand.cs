@@ -7,6 +7,7 @@ using Throwright.Engine.Findings;
 using Throwright.Engine.Measure;
 using Throwright.Files;
 using Throwright.Papers.Marks;
+using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Quantities;
 
@@ -39,10 +40,11 @@ internal static class MeasureCommand
 
         var aircraft = result.Aircraft!;
         var say = new FigureWriter(aircraft.Display);
-        var points = PointSurvey.Of(aircraft.Points).Where(p => p.Point.Taped is not null).ToList();
+        var all = PointSurvey.Of(aircraft.Points);
+        var points = all.Where(p => p.Point.Taped is not null).ToList();
         if (asJson)
         {
-            Console.Out.Write(Json(path, points, say));
+            Console.Out.Write(Json(path, points, all, say));
             return ExitCode.Clear;
         }
 
@@ -53,7 +55,7 @@ internal static class MeasureCommand
             return ExitCode.Clear;
         }
 
-        Show(screen, path, points, say);
+        Show(screen, path, points, all, say);
         var code = ExitCode.Clear;
         if (write)
             code = Write(screen, path, result, points, say);
@@ -61,7 +63,7 @@ internal static class MeasureCommand
         return code;
     }
 
-    private static void Show(Screen screen, string path, List<SurveyedPoint> points, FigureWriter say)
+    private static void Show(Screen screen, string path, List<SurveyedPoint> points, EquatableList<SurveyedPoint> all, FigureWriter say)
     {
         var unit = say.LengthUnitName;
         var rows = new List<string[]> { (string[])["", $"station {unit}", "buttline", "waterline", "± each way", "worst axis", "readings"] };
@@ -77,18 +79,17 @@ internal static class MeasureCommand
             rows.Add(
             [
                 point.Point.Name, say.LengthNumber(solved.Place.X), say.LengthNumber(solved.Place.Y), say.LengthNumber(solved.Place.Z),
-                .. solved.Suspects.Count == 0 ? (string[])[$"{Up(sigma.X)} {Up(sigma.Y)} {Up(sigma.Z)}", Up(solved.Axes[0].Sigma)] : ["they disagree", "?"],
-                $"{point.Case!.Readings.Count}",
+                $"{Up(sigma.X)} {Up(sigma.Y)} {Up(sigma.Z)}", Up(solved.Axes[0].Sigma), solved.Widened > 1 ? $"{point.Case!.Readings.Count} disagree" : $"{point.Case!.Readings.Count}",
             ]);
         }
 
         var widths = Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length)).ToArray();
         foreach (var row in rows)
             screen.Line("  " + string.Join("  ", row.Select((cell, c) => c == 0 ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c]))).TrimEnd());
-        screen.Line().Line("  ± and worst axis: two standard deviations.");
+        screen.Line().Line($"  ± and worst axis: two standard deviations{(points.Any(p => p.Answer?.Point?.Widened > 1) ? ", widened where the readings disagree" : "")}.");
         foreach (var point in points)
         {
-            var findings = PointFindings.Of(point, say).ToList();
+            var findings = PointFindings.Of(point, all, say).ToList();
             screen.Line().Line(point.Point.Name, bold: true);
             foreach (var finding in findings)
                 CheckScreen.Finding(screen, path, "", finding);
@@ -134,7 +135,7 @@ internal static class MeasureCommand
         return saved.IsSaved ? ExitCode.Clear : ExitCode.Unusable;
     }
 
-    private static string Json(string path, List<SurveyedPoint> points, FigureWriter say)
+    private static string Json(string path, List<SurveyedPoint> points, EquatableList<SurveyedPoint> all, FigureWriter say)
     {
         using var bytes = new MemoryStream();
         using (var json = new Utf8JsonWriter(bytes, new() { Indented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
@@ -151,7 +152,9 @@ internal static class MeasureCommand
                 {
                     Row("place", solved.Place);
                     Row("sigma", solved.Sigma);
+                    Row("limits", solved.Off);
                     Number("worstSigma", solved.Axes[0].Sigma);
+                    Number("widened", solved.Widened);
                     json.WriteStartArray("readings");
                     foreach (var r in solved.Residuals)
                     {
@@ -161,7 +164,7 @@ internal static class MeasureCommand
                         Number("sigma", r.Reading.Sigma);
                         Number("residual", r.Residual);
                         Number("checked", r.Checked);
-                        json.WriteBoolean("suspect", solved.Suspects.Contains(r.Reading));
+                        json.WriteBoolean("suspect", solved.Suspects.Any(s => s.Reading == r.Reading));
                         json.WriteEndObject();
                     }
 
@@ -169,7 +172,7 @@ internal static class MeasureCommand
                 }
 
                 json.WriteStartArray("findings");
-                foreach (var finding in PointFindings.Of(point, say))
+                foreach (var finding in PointFindings.Of(point, all, say))
                 {
                     json.WriteStartObject();
                     json.WriteString("rule", finding.Rule);

@@ -36,6 +36,7 @@ public class TapeTests
 
     /// <summary>Whole numbers of inches, by Pythagoras: from three corners of a box to a fourth, worked by hand.</summary>
     [Fact]
+    [Trait("Check", "M2")]
     public void Point_FromWholeNumbers_IsTheCornerOfTheBox()
     {
         // Corners (0,0,0), (12,0,0), (0,16,0); the point at (12, 16, 21): distances 29 (20-21-29), sqrt(697), sqrt(585).
@@ -61,7 +62,7 @@ public class TapeTests
         Assert.InRange((TapeSolver.Solve(new(two, Near: at)).Point!.Place - at).Size, 0, 1e-9);
         // A level that is off by an inch beside four distances is named as such.
         EquatableList<TapeReading> wrong = [.. From(at, null, A, B, C, D, E).Readings, new(new("L", new(0, 0, 0.3254)), 0, 0.001, up, "the level with L")];
-        Assert.Equal("the level with L", TapeSolver.Solve(new(wrong)).Point!.Suspects[0].Name);
+        Assert.Equal("the level with L", TapeSolver.Solve(new(wrong)).Point!.Suspects[0].Reading.Name);
     }
 
     [Theory]
@@ -124,7 +125,7 @@ public class TapeTests
         // The place that such readings give is not known to what the tape alone would let one think.
         var known = TapeRules.Find(TapeSolver.Solve(wrong), limit, Say).Single(x => x.Rule == TapeRules.Point);
         Assert.Equal(Verdict.Caution, known.Verdict);
-        Assert.Contains("can't be told while its readings disagree", known.Sentence);
+        Assert.Contains("The readings disagree, so what the tape's limits give is widened", known.Sentence);
     }
 
     /// <summary>The refusal says what to type: of two places the first by its word, the second by the other.</summary>
@@ -139,6 +140,7 @@ public class TapeTests
     }
 
     [Fact]
+    [Trait("Check", "M5")]
     public void Fit_TurnedAndShifted_IsRecovered_AndMissesAreAtTheMovedPoint()
     {
         Vector3 x = new(0.36, 0.48, -0.8), y = new(-0.8, 0.6, 0), z = Vector3.Cross(x, y), shift = new(1, -2, 3);
