@@ -24,10 +24,13 @@ internal static class RouteFindings
 
     public static IEnumerable<Finding> Of(Aircraft aircraft, RunAnswer answer, FigureWriter say)
     {
-        if (answer is not { Route: { } route, Run.Cable: { } cable })
+        if (answer.Run.Cable is not { } cable)
             yield break;
-        if (OfOrder(cable, route, say) is { } order)
+        // Also where no length is found: the order is often why.
+        if (OfOrder(answer.Run, cable, say) is { } order)
             yield return order;
+        if (answer.Route is not { } route)
+            yield break;
         // What it touches is told below, with what else it does to the lie.
         foreach (var finding in LieRules.Find(route.Counted is { } counted ? new(counted with { Contacts = [] }, null) : route.Answer, LimitsOf(cable, route), say))
             yield return finding;
@@ -103,22 +106,26 @@ internal static class RouteFindings
     };
 
     /// <summary>Supports typed from the knob to the device, or two of them swapped: another order makes the way far shorter.</summary>
-    private static Finding? OfOrder(Cable cable, RunRoute route, FigureWriter say)
+    private static Finding? OfOrder(Run run, Cable cable, FigureWriter say)
     {
         // More supports have too many orders, and a way so long is looked at closely anyhow.
         if (cable.Supports.Count is < 2 or > 7)
             return null;
-        var of = route.Case;
-        var (least, best) = (double.PositiveInfinity, Array.Empty<int>());
-        Add([], of.Start, 0);
-        if (!(least < 0.9 * of.Straight))
+        if (cable.Supports.Any(s => !s.Place.IsKnown) || RouteInputs.Ends(run, LeverPlacement.Of(run.LeverEnd, []), []) is not { } ends)
             return null;
-        var names = best.Reverse().Select(i => cable.Supports[^(i + 1)].Place.Name is { Length: > 0 } name ? name : $"support {cable.Supports.Count - i}");
+        // From the knob to the device, as the conduit is followed.
+        var points = cable.Supports.Reverse().Select(s => PointSurvey.Place(s.Place)).ToArray();
+        var straight = points.Append(ends.End).Zip(points.Prepend(ends.Start), (a, b) => (a - b).Size).Sum();
+        var (least, best) = (double.PositiveInfinity, Array.Empty<int>());
+        Add([], ends.Start, 0);
+        if (!(least < 0.9 * straight))
+            return null;
+        var names = best.Reverse().Select(i => RouteInputs.NameOf(cable, cable.Supports.Count - 1 - i));
         return new()
         {
             Rule = Order,
             Verdict = Verdict.Caution,
-            Sentence = $"The supports seem to be in the wrong order: straight over them it is {say.Length(of.Straight, Rounding.Up)}, and {say.Length(least, Rounding.Up)} in the order {string.Join(", ", names)}.",
+            Sentence = $"The supports seem to be in the wrong order: straight over them it is {say.Length(straight, Rounding.Up)}, and {say.Length(least, Rounding.Up)} in the order {string.Join(", ", names)}.",
             Sources = [Theory],
             Why = "cable.supports runs from the device to the knob.",
         };
@@ -127,17 +134,17 @@ internal static class RouteFindings
         {
             if (length >= least)
                 return;
-            if (sofar.Length == of.Supports.Count)
+            if (sofar.Length == points.Length)
             {
-                if (length + (of.End - last).Size < least)
-                    (least, best) = (length + (of.End - last).Size, sofar);
+                if (length + (ends.End - last).Size < least)
+                    (least, best) = (length + (ends.End - last).Size, sofar);
                 return;
             }
 
-            for (var i = 0; i < of.Supports.Count; i++)
+            for (var i = 0; i < points.Length; i++)
             {
                 if (!sofar.Contains(i))
-                    Add([.. sofar, i], of.Supports[i].Point, length + (of.Supports[i].Point - last).Size);
+                    Add([.. sofar, i], points[i], length + (points[i] - last).Size);
             }
         }
     }

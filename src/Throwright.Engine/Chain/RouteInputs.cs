@@ -271,7 +271,12 @@ internal static class RouteInputs
     /// <summary>Supports of the file that satisfy a condition, as the planner takes them: from the start to the end.</summary>
     public static EquatableList<RoutePass> Passes(Cable cable, LieCase of, Func<Support, bool> which) =>
         Supports(cable, of).Zip(cable.Supports.Reverse(), (lie, typed) => (Lie: lie, Typed: typed))
-            .Where(s => which(s.Typed)).Select((s, i) => new RoutePass(s.Typed.Place.Name.Length > 0 ? s.Typed.Place.Name : $"support {i + 1}", s.Lie)).ToEquatableList();
+            .Select((s, i) => (s.Lie, s.Typed, Name: NameOf(cable, cable.Supports.Count - 1 - i)))
+            .Where(s => which(s.Typed)).Select(s => new RoutePass(s.Name, s.Lie)).ToEquatableList();
+
+    /// <summary>The name of its place, or what it is and its number as in the picture: counted from the device.</summary>
+    public static string NameOf(Cable cable, int index) => cable.Supports[index] is { Place.Name: { Length: > 0 } name } ? name
+        : $"{(cable.Supports[index].Kind == SupportHold.Grommet ? "grommet" : "clamp")} {index + 1}";
 
     private static double? NaturalLength(LieCase of) => LieSolver.NaturalLength(of with { Length = Math.Max(of.Straight, 1e-3) });
 

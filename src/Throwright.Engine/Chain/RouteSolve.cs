@@ -36,6 +36,9 @@ public sealed record RouteSolution(EquatableList<RouteOption> Options, int Recom
 /// <summary>Finds where to hold the conduit of a run so that its lie keeps the radius and stays clear.</summary>
 public static class RouteSolve
 {
+    /// <summary>A stretch of more than this many times the spacing wanted is not recommended: own choice (common practice).</summary>
+    private const double LongestOfSpacing = 3;
+
     private static readonly Cushion.LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
 
     /// <param name="meshes">The triangles of a mesh as its file has them; null: none is read.</param>
@@ -88,7 +91,9 @@ public static class RouteSolve
         stop.ThrowIfCancellationRequested();
         var plan = RoutePlanner.Plan(of);
         options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
-        foreach (var weaker in (RoutePlanCase[])[of with { MostSpan = null }, of with { RadiusMargin = 1 }, of with { MostSpan = null, RadiusMargin = 1 }])
+        // Where the places are too far apart, still the shortest spans that they allow: a clamp less is never the better for it.
+        var longer = LongerSpans(of);
+        foreach (var weaker in (RoutePlanCase[])[.. longer, of with { RadiusMargin = 1 }, .. longer.Select(l => l with { RadiusMargin = 1 })])
         {
             if (options.Any(o => o.Works) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
@@ -113,11 +118,22 @@ public static class RouteSolve
         var bound = RoutePlanner.Certify(of, plan).Length;
         var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
         // What needs no work comes first; a long span, and less room than wanted, last.
+        var spacing = RouteFindings.SpacingFor(conduit).Value;
         var best = options.FindIndex(o => o is { Works: true, Spaced: true, Distant: true });
         if (best < 0)
-            best = options.FindIndex(o => o is { Works: true, Distant: true });
+            best = options.FindIndex(o => o is { Works: true, Distant: true } && IsHeld(o));
         if (best < 0)
-            best = options.FindIndex(o => o.Works);
+            best = options.FindIndex(o => o.Works && IsHeld(o));
+        if (best < 0 && options.FirstOrDefault(o => o.Works) is { } loose)
+        {
+            return new(
+                options.Select(o => o.Works && o.Reason.Length == 0 ? o with { Reason = "Too long a stretch without a support." } : o).ToEquatableList(),
+                -1,
+                $"Ways were found that keep the least radius, but the best leaves {say.Length(Longest(loose), Rounding.Up)} without a support, wanted {say.Length(spacing)}: so long a stretch hangs and swings where the file knows of nothing. Nothing is recommended. Name more places under cable.places; where the conduit has to turn round to reach the other end, turn its beginning (cable.ends.leaves), or give the bend places of its own. {proved}",
+                bound,
+                dropped);
+        }
+
         if (best < 0)
         {
             return new(
@@ -134,7 +150,7 @@ public static class RouteSolve
             var first = options[best];
             for (var i = 0; i < options.Count; i++)
             {
-                if (options[i] is { Works: true } o && o.Spaced == first.Spaced && o.Distant == first.Distant && Holds(o) <= Holds(first)
+                if (options[i] is { Works: true } o && IsHeld(o) && o.Spaced == first.Spaced && o.Distant == first.Distant && Holds(o) <= Holds(first)
                     && Along(o) <= 1.01 * Along(first) && Hand(o) < 0.98 * Hand(options[best]))
                     best = i;
             }
@@ -145,12 +161,19 @@ public static class RouteSolve
         var lie = chosen.Answer.Route!.Lie!;
         var how = ReferenceEquals(chosen, present) ? "The conduit can stay as it is held now"
             : lie.Case.Supports.Count == 0 ? "Hold the conduit at its ends only" : $"Hold the conduit at {chosen.Label}";
-        var spacing = RouteFindings.SpacingFor(conduit).Value;
         var sentence = $"{how}: {say.Length(lie.Case.Length)} between the ends, least radius {say.Length(lie.LeastRadius, Rounding.Down)}, it turns {say.Angle(lie.BendTotal)}. {proved}"
-            + (chosen.Spaced ? "" : $" Caution: a span of {say.Length(lie.Spans.Max(s => s.Length), Rounding.Up)} is longer than the {say.Length(spacing)} wanted, and no supports were found that part it.")
+            + (chosen.Spaced ? "" : $" Caution: a span of {say.Length(Longest(chosen), Rounding.Up)} is longer than the {say.Length(spacing)} wanted, and no supports were found that part it{(of.Places.Count > 0 ? "; name more places under cable.places" : "")}.")
             + (chosen.Distant || Nearest(chosen) is not { } gap ? "" : $" Caution: it comes within {say.Length(gap.Least, Rounding.Down)} of {gap.Name}, wanted {say.Size(gap.Keep)}; guard it there.");
         return new(options.ToEquatableList(), best, sentence, bound, dropped);
+
+        bool IsHeld(RouteOption o) => Longest(o) <= LongestOfSpacing * spacing;
     }
+
+    private static double Longest(RouteOption option) => option.Answer.Route!.Lie!.Spans.Max(s => s.Length);
+
+    /// <summary>The case with longer and longer spans permitted, and at last any.</summary>
+    private static List<RoutePlanCase> LongerSpans(RoutePlanCase of) =>
+        [.. ((double[])[1.5, 2, LongestOfSpacing]).Where(f => of.MostSpan * f < (of.End - of.Start).Size).Select(f => of with { MostSpan = f * of.MostSpan }), of with { MostSpan = null }];
 
     private static RouteSolution None(string why) => new([], -1, why, 0, 0);
 
@@ -294,7 +317,7 @@ public static class RouteSolve
             members.Add(string.Create(CultureInfo.InvariantCulture, $"\"along\": [{line.Aft}, {line.Right}, {line.Up}]"));
         members.Add($"\"kind\": \"{support.Kind switch { SupportHold.SlidingClamp => "slidingClamp", SupportHold.Grommet => "grommet", _ => "tightClamp" }}\"");
         if (support.Size is { } size)
-            members.Add($"\"size\": {Quoted(say.Size(size.Metres))}");
+            members.Add($"\"size\": {Quoted(say.Typed(size.Metres))}");
         if (support.FromAnchor is { } from)
             members.Add($"\"fromAnchor\": {Limits(from)}");
         if (support.Stays is { } stays)

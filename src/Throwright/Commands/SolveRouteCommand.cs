@@ -32,7 +32,9 @@ internal static class SolveRouteCommand
             screen.Line().Wrapped("  ", "Clamps that the file has now are not kept in a new route; grommets are, and what says \"stays\": true.");
         if (answer.Best is { } best)
         {
-            if (write)
+            if (best.Edits.Count == 0)
+                screen.Line().Wrapped("  ", "The file says so already: there is nothing to write.");
+            else if (write)
                 code = Keep(screen, path, open, best);
             else
                 screen.Line().Wrapped("  write ", $"throwright solve route {CheckScreen.Shell(path)} {open.Run.Id} --write puts it into the file: " + string.Join("; ", best.Edits.Select(e => e.Value.Length > 0 ? $"{e.Path} = {e.Value}" : $"{e.Path} taken out")));
