@@ -94,7 +94,7 @@ internal static class OrderCommand
         if (stock.Count > 0)
             screen.Line();
         screen.Line("Pieces + spare. --out F.pdf, F.csv or F.xlsx writes it. Hardware traceable to its standard only.");
-        screen.Wrapped("", "Cables are made to length and not taken back: lay a rope along the way first, ask the maker what he counts as length, and have the plans and the places measured twice.");
+        screen.Wrapped("", "Cables are made to length and not taken back: lay a rope along the way first, ask the maker what he counts as length, and measure the places twice.");
         return screen.ToString();
     }
 }
