@@ -13,17 +13,18 @@ public class LongRunTests
         var file = bench.Put("tail.throwright.json", Text("", "[1, 0, -0.2]"));
         var (code, text, _) = CommandLine.Run("solve", "route", file, "tow", "--plain", "--write");
         Assert.True(code == 0, text);
-        Assert.Contains("Hold the conduit at stringer-3 and stringer-2 and stringer-1", text, StringComparison.Ordinal);
-        Assert.Contains("name more places", text, StringComparison.Ordinal);
+        var words = One(text);
+        Assert.Contains("Hold the conduit at stringer-3 and stringer-2 and stringer-1", words, StringComparison.Ordinal);
+        Assert.Contains("name more places", words, StringComparison.Ordinal);
         // The size of the clamp that it wrote is the one that check asks for.
-        var check = CommandLine.Run("check", file, "--run", "tow", "--plain").Out;
+        var check = One(CommandLine.Run("check", file, "--run", "tow", "--plain").Out);
         Assert.Contains("takes loop clamps of dash 4", check, StringComparison.Ordinal);
         Assert.DoesNotContain("larger than the conduit asks for", check, StringComparison.Ordinal);
         Assert.Contains("The longest stretch without a support is", check, StringComparison.Ordinal);
         // Three clamps and a spare, no guess from the bends.
         Assert.Contains("3 + 1  MS21919-4", CommandLine.Run("order", file, "--plain").Out, StringComparison.Ordinal);
         // Asked again there is nothing left to do.
-        var again = CommandLine.Run("solve", "route", file, "tow", "--plain").Out;
+        var again = One(CommandLine.Run("solve", "route", file, "tow", "--plain").Out);
         Assert.Contains("nothing to write", again, StringComparison.Ordinal);
     }
 
@@ -36,8 +37,9 @@ public class LongRunTests
         var before = File.ReadAllText(file);
         var (code, text, _) = CommandLine.Run("solve", "route", file, "tow", "--plain", "--write");
         Assert.Equal(1, code);
-        Assert.Contains("Nothing is recommended", text, StringComparison.Ordinal);
-        Assert.Contains("without a support", text, StringComparison.Ordinal);
+        var words = One(text);
+        Assert.Contains("Nothing is recommended", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("> no support", words, StringComparison.Ordinal);
         Assert.Equal(before, File.ReadAllText(file));
     }
 
@@ -46,11 +48,14 @@ public class LongRunTests
     {
         using var bench = new Workbench();
         var wrong = CommandLine.Run("check", bench.Put("wrong.throwright.json", Text(FromTheKnob, "[-1, 0, 0]")), "--run", "tow", "--plain").Out;
-        Assert.Contains("wrong order", wrong, StringComparison.Ordinal);
-        Assert.Contains("Length of the conduit", wrong, StringComparison.Ordinal);
+        Assert.Contains("supports seem to be in the wrong order", One(wrong), StringComparison.Ordinal);
+        Assert.Contains("Length of the conduit", One(wrong), StringComparison.Ordinal);
         var right = CommandLine.Run("check", bench.Put("right.throwright.json", Text(InOrder, "[-1, 0, 0]")), "--run", "tow", "--plain").Out;
-        Assert.DoesNotContain("wrong order", right, StringComparison.Ordinal);
+        Assert.DoesNotContain("wrong order", One(right), StringComparison.Ordinal);
     }
+
+    /// <summary>What was wrapped, in one line.</summary>
+    private static string One(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static string Text(string supports, string leaves) => $$"""
         {

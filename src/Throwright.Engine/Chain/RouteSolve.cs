@@ -83,6 +83,7 @@ public static class RouteSolve
             Stiffness = RouteInputs.StiffnessOf(conduit),
             Weight = new(0, 0, -(conduit.Weight?.Nominal.NewtonsPerMetre ?? 0)),
         };
+        var spacing = RouteFindings.SpacingFor(conduit).Value;
         // Better a route with a long span or without margin, told as such, than none: planned only where it is wanted.
         var options = new List<RouteOption>();
         var present = Present(aircraft, run, obstacles, say);
@@ -95,7 +96,7 @@ public static class RouteSolve
         var longer = LongerSpans(of);
         foreach (var weaker in (RoutePlanCase[])[.. longer, of with { RadiusMargin = 1 }, .. longer.Select(l => l with { RadiusMargin = 1 })])
         {
-            if (options.Any(o => o.Works) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
+            if (options.Any(o => o.Works && IsHeld(o)) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
             stop.ThrowIfCancellationRequested();
             plan = RoutePlanner.Plan(weaker);
@@ -118,7 +119,6 @@ public static class RouteSolve
         var bound = RoutePlanner.Certify(of, plan).Length;
         var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
         // What needs no work comes first; a long span, and less room than wanted, last.
-        var spacing = RouteFindings.SpacingFor(conduit).Value;
         var best = options.FindIndex(o => o is { Works: true, Spaced: true, Distant: true });
         if (best < 0)
             best = options.FindIndex(o => o is { Works: true, Distant: true } && IsHeld(o));
