@@ -122,7 +122,7 @@ public static class AircraftPack
                 ("common practice", "no publication at hand: change it if you know better"),
             ]).Select(w => (IReadOnlyList<Cell>)[new(w.Word, true), w.Meaning]),
             PageFlow.Note);
-        flow.Text("For each control: findings with ladder, figures, single failures, rules, drawings at true size, order sheet, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
+        flow.Text("For each control: findings with ladder, figures, single failures, rules, drawings at true size, order sheet, way of the conduit, rigging card, readings, inspection list. At the end totals and the text of the log entry.", PageFlow.Note);
     }
 
     /// <summary>Clearances that concern no one run, and what the proof leaves out.</summary>

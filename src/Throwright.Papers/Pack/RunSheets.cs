@@ -13,6 +13,7 @@ using Throwright.Papers.Ladder;
 using Throwright.Papers.Lever;
 using Throwright.Papers.Make;
 using Throwright.Papers.Marks;
+using Throwright.Papers.Route;
 using Throwright.Shapes.Quantities;
 
 namespace Throwright.Papers.Pack;
@@ -33,6 +34,7 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         Rules();
         Shop();
         Order();
+        Way();
         Card();
         Readings();
         Inspection();
@@ -233,6 +235,45 @@ internal sealed class RunSheets(Aircraft aircraft, RunAnswer answer, PageFlow fl
         if (order.Weight is { } weight)
             flow.Text($"Weight {Mass(weight.Mass)}, give or take {FigureText.Plain(100 * weight.Share, 0)} %{(weight.Arm is { } arm ? $", arm {say.Length(arm)} aft of the datum" : ", arm not known: no stations for knob and device")}. {char.ToUpperInvariant(weight.From[0])}{weight.From[1..]}.");
         flow.Text("Hardware traceable to its standard. A figure marked to confirm is not known, or rests on a table that was not read at its source.", PageFlow.Note);
+    }
+
+    /// <summary>Where the conduit lies, where it is held and what it passes.</summary>
+    public void Way()
+    {
+        if (answer is not { Route: { Counted: { } lie } route, Run.Cable: { } cable })
+            return;
+        flow.NewPage($"Way of the conduit: {Name}", null);
+        flow.Figure(RouteDrawing.Page(route, Name, aircraft.Display, cable.Conduit?.MinRadius?.Metres, flow.Pixels));
+        flow.Text("The lie is worked out for a conduit laid in free to roll. Let it roll and settle, then tighten the clamps; hold its end while the jam nut is tightened. Then look at it over the full travel and, where the engine moves, with the engine pushed to its limits.", PageFlow.Note);
+        if (cable.Supports.Count > 0 && cable.Supports.Count == lie.Case.Supports.Count)
+        {
+            flow.Need(30);
+            flow.Heading("Supports, from the device to the knob", 3.6);
+            var last = lie.Shape.Holds.Count - 2;
+            flow.Table(
+                [new("", 8), new("where", 72), new("held by", 50), new("clamp", 20), new("conduit from cockpit end", 36), new("done", 12)],
+                cable.Supports.Select((s, i) => (IReadOnlyList<Cell>)
+                [
+                    new($"{i + 1}", true),
+                    s.Place.Name.Length > 0 ? s.Place.Name : $"{say.Length(s.Place.Station.Nominal.Metres)} aft, {say.Length(Math.Abs(s.Place.Buttline.Nominal.Metres))} {(s.Place.Buttline.Nominal.Metres < 0 ? "left" : "right")}, {say.Length(s.Place.Waterline.Nominal.Metres)} up",
+                    s.Kind switch { SupportHold.Grommet => "grommet", _ when s.Along is null => "clamp, turned as it lies, closed last", SupportHold.SlidingClamp => "clamp that lets it slide", _ => "clamp that grips" },
+                    s.Kind == SupportHold.Grommet ? "" : s.Size is { } size ? say.Size(size.Metres) : "size not typed",
+                    say.Length(lie.Shape.Nodes[lie.Shape.Holds[last - i]].At),
+                    Cell.Tick,
+                ]),
+                PageFlow.Note);
+            if (answer.Findings.FirstOrDefault(f => f.Rule == "route/clamps") is { } clamps)
+                flow.Text($"{clamps.Sentence} {clamps.Why}".Trim(), PageFlow.Note);
+        }
+
+        if (route.Gaps.Count == 0)
+            return;
+        flow.Need(24);
+        flow.Heading("What it passes, the nearest first", 3.6);
+        flow.Table(
+            [new("what", 60), new("gap, or less", 34), new("wanted", 30), new("conduit from the cockpit end", 48)],
+            route.Gaps.OrderBy(g => g.Least - g.Keep).Take(6).Select(g => (IReadOnlyList<Cell>)[g.Name, new(g.Least > 0 ? say.Length(g.Least, Rounding.Down) : "touches", g.Least < g.Keep), say.Size(g.Keep), say.Length(g.At)]),
+            PageFlow.Note);
     }
 
     internal string Mass(double kilograms) => aircraft.Display.Force == ForceUnit.PoundForce

@@ -18,7 +18,8 @@ namespace Throwright.Papers.Route;
 public static class RouteDrawing
 {
     private const double Small = 13;
-    private const double Width = 900;
+    private const double Wide = 900;
+    private const int MostNear = 3;
     private const double Edge = 16;
     private const double Gap = 30;
     private const double PlotHeight = 150;
@@ -38,7 +39,8 @@ public static class RouteDrawing
     /// <summary>All of it on one sheet.</summary>
     /// <param name="label">Name of the run, as engraved.</param>
     /// <param name="leastRadius">Least radius the conduit's maker allows, m; null: not known.</param>
-    public static Picture Page(RunRoute route, string label, Display display, double? leastRadius)
+    /// <param name="width">Of the sheet, px.</param>
+    public static Picture Page(RunRoute route, string label, Display display, double? leastRadius, double width = Wide)
     {
         ArgumentNullException.ThrowIfNull(route);
         var lie = route.Counted ?? throw new ArgumentException("a route without a lie has no picture", nameof(route));
@@ -50,23 +52,23 @@ public static class RouteDrawing
         Vector3 size = high - low;
 
         // One scale for the three: two views side by side, two over each other.
-        var scale = Math.Min((Width - (2 * Edge) - Gap - (4 * LeastSide)) / Math.Max(size.X + size.Y, 1e-3), MostTall / Math.Max(size.Y, Math.Max(size.Z, 1e-3)));
+        var scale = Math.Min((width - (2 * Edge) - Gap - (4 * LeastSide)) / Math.Max(size.X + size.Y, 1e-3), MostTall * width / Wide / Math.Max(size.Y, Math.Max(size.Z, 1e-3)));
         var together = besides.Where(b => b.Apart(lie) * scale < OneLine).ToList();
         besides = Merged([.. besides.Except(together)], OneLine / scale);
         double sideWidth = (scale * size.X) + (2 * LeastSide), rearWidth = (scale * size.Y) + (2 * LeastSide);
-        var rows = KeyRows(route, lie, besides, together, shown, Width - Edge - (Edge + sideWidth + Gap));
+        var rows = KeyRows(route, lie, besides, together, shown, width - Edge - (Edge + sideWidth + Gap));
         double sideHeight = Math.Max(LeastSide, (scale * size.Z) + 60), topHeight = Math.Max(Math.Max(LeastSide, (scale * size.Y) + 60), (KeyRow * rows.Count) + 36 - Gap);
         double top = 40, side = top + topHeight + Gap;
-        View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), lie, besides, shown, scale, leastRadius);
-        View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), lie, besides, shown, scale, leastRadius);
-        View(sketch, new(Edge + sideWidth + Gap, side, Edge + sideWidth + Gap + rearWidth, side + sideHeight), "from behind", p => new(p.Y, -p.Z), lie, besides, shown, scale, leastRadius);
+        View(sketch, new(Edge, top, Edge + sideWidth, top + topHeight), "from above", p => new(p.X, p.Y), route, besides, shown, scale, leastRadius);
+        View(sketch, new(Edge, side, Edge + sideWidth, side + sideHeight), "from the left", p => new(p.X, -p.Z), route, besides, shown, scale, leastRadius);
+        View(sketch, new(Edge + sideWidth + Gap, side, Edge + sideWidth + Gap + rearWidth, side + sideHeight), "from behind", p => new(p.Y, -p.Z), route, besides, shown, scale, leastRadius);
         Key(sketch, Edge + sideWidth + Gap, top, rows, shown, scale);
 
         sketch.Layer = "names";
         sketch.Text(Edge, 22, 17, label.Length > 0 ? $"{label}: lie of the conduit" : "Lie of the conduit", Tones.Ink, bold: true);
-        var plotTop = side + sideHeight + Gap + 14;
-        Plot(sketch, new(Edge + 74, plotTop, Width - Edge - 120, plotTop + PlotHeight), route, lie, shown, leastRadius);
-        return sketch.ToPicture(Width, plotTop + PlotHeight + 44, $"Lie of the conduit{(label.Length > 0 ? ", " + label : "")}", Describe(route, display), Tones.Paper);
+        double plotTop = side + sideHeight + Gap + 14, plotHeight = PlotHeight * width / Wide;
+        Plot(sketch, new(Edge + 74, plotTop, width - Edge - 120, plotTop + plotHeight), route, lie, shown, leastRadius);
+        return sketch.ToPicture(width, plotTop + plotHeight + 44, $"Lie of the conduit{(label.Length > 0 ? ", " + label : "")}", Describe(route, display), Tones.Paper);
     }
 
     /// <summary>The picture in words.</summary>
@@ -131,8 +133,9 @@ public static class RouteDrawing
     private static IEnumerable<Vector3> Samples(ElasticCurve curve) => curve.Nodes.Select(n => n.Point);
 
     private static void View(
-        Sketch sketch, Box frame, string name, Func<Vector3, Point> project, Lie lie, IReadOnlyList<Beside> besides, ShownFigures shown, double scale, double? leastRadius)
+        Sketch sketch, Box frame, string name, Func<Vector3, Point> project, RunRoute route, IReadOnlyList<Beside> besides, ShownFigures shown, double scale, double? leastRadius)
     {
+        var lie = route.Counted!;
         var all = Samples(lie.Shape).Concat(besides.SelectMany(b => b.Points)).Select(project).ToList();
         double midX = 0.5 * (all.Min(p => p.X) + all.Max(p => p.X)), midY = 0.5 * (all.Min(p => p.Y) + all.Max(p => p.Y));
         Point On(Vector3 v)
@@ -186,6 +189,18 @@ public static class RouteDrawing
             placer.Place(at, Small, [new($"against {contact.Name}", Tones.Ink)], 12);
         }
 
+        // Where the free lie comes nearest to what stands by its way.
+        foreach (var gap in NearThings(route))
+        {
+            var at = On(route.Lie!.Shape.PointAt(Math.Clamp(gap.At, 0, route.Lie.Shape.Length)));
+            sketch.Layer = "near";
+            sketch.Line(at.X - 4, at.Y - 4, at.X + 4, at.Y + 4, Lines.Thin);
+            sketch.Line(at.X - 4, at.Y + 4, at.X + 4, at.Y - 4, Lines.Thin);
+            sketch.Layer = "labels";
+            placer.Place(at, Small, [new(gap.Name, Tones.Ink2)], 10);
+        }
+
+        var numbered = new List<Point>();
         for (var i = 0; i < lie.Case.Supports.Count; i++)
         {
             var support = lie.Case.Supports[i];
@@ -193,10 +208,17 @@ public static class RouteDrawing
             sketch.Layer = "supports";
             Mark(sketch, at, ahead, support.Kind);
             sketch.Layer = "labels";
-            // As in the file: from the device to the knob.
+            // As in the file: from the device to the knob. Marks that lie on each other have their numbers in the other views.
+            if (numbered.Any(n => Math.Max(Math.Abs(n.X - at.X), Math.Abs(n.Y - at.Y)) < 12))
+                continue;
+            numbered.Add(at);
             placer.Place(at, Small, [new($"{lie.Case.Supports.Count - i}", Tones.Blue)], 10);
         }
     }
+
+    /// <summary>What is near enough to matter, where the conduit does not rest against it.</summary>
+    private static IEnumerable<RouteGap> NearThings(RunRoute route) => route is not { Lie: not null, Resting: null } ? []
+        : route.Gaps.Where(g => g.Least < Math.Max(0.05, 1.5 * g.Keep)).OrderBy(g => g.Least - g.Keep).Take(MostNear);
 
     /// <summary>A tight clamp: two bars across; one that lets slide: two bars beside; a grommet: a ring.</summary>
     private static void Mark(Sketch sketch, Point at, Point ahead, SupportKind kind)
@@ -249,6 +271,8 @@ public static class RouteDrawing
             Add($"No lie: {lost.Name}");
         foreach (var none in new[] { route.Order?.Longer, route.Order?.Shorter }.Where(o => o is { Answer.Lie: null }))
             Add($"No lie: with {shown.Known(Math.Abs(none!.Change))} {(none.Change > 0 ? "more" : "less")}");
+        foreach (var gap in NearThings(route))
+            Add(gap.Least > 0 ? $"× {shown.Left(gap.Least)} from {gap.Name}, wanted {shown.Known(gap.Keep)}" : $"× through {gap.Name}, or touching it");
         if (together.Count > 0)
             Add($"Too near to be drawn: {string.Join("; ", together.Select(b => b.Words).Distinct())}");
         return rows;
