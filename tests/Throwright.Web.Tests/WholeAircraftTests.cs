@@ -73,7 +73,7 @@ public sealed class WholeAircraftTests : BunitContext
         var run = aircraft.Runs.Single(r => r.Id == "cowl-flap");
         foreach (var ask in WorkOut.All.Where(a => !a.IsLong))
         {
-            var found = WorkOut.Find(aircraft, run, ask.Key, checks, Xunit.TestContext.Current.CancellationToken);
+            var found = WorkOut.Find(aircraft, run, ask.Key, checks, Xunit.TestContext.Current.CancellationToken, null);
             Assert.NotEqual("", found.Sentence);
             Assert.True(found.Ways.Count(w => w.IsBest) <= 1);
             foreach (var way in found.Ways.Where(w => w.Tries.Count > 0))
@@ -127,7 +127,7 @@ public sealed class WholeAircraftTests : BunitContext
         Assert.Equal(gate.Most, At(8, 20), 1e-9);
         Assert.True(At(0, 0) < gate.Most);
 
-        Assert.Contains(SceneModel.PicksOf(aircraft, cockpit), p => p is { Name: "THROTTLE", Run: "throttle", End: "" });
+        Assert.Contains(SceneModel.PicksOf(aircraft, cockpit), p => p is { Name: "THROTTLE", Run: "throttle", End: null });
         var places = SceneModel.PlacesOf(aircraft);
         Assert.Equal(places.Count, places.DistinctBy(p => p.Name).Count());
         var (eye, hole) = (places.Single(p => p.Name == "pilot's eye"), places.Single(p => p.Name == "tailwheel-hole"));

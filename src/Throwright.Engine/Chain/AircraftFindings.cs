@@ -91,13 +91,13 @@ internal static class AircraftFindings
         // Where one run was asked for, arms and conduits of the others are held against its own alone.
         if (Names(r => answer.Runs.All(a => a.Run.Id != r.Id)) is { Length: > 0 } others)
             yield return new($"arm and conduit of {others} against handles and each other", "one run was asked for; check the whole file for them");
-        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Name != "lever"))) is { Length: > 0 } arms)
+        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Part != EndPart.Lever))) is { Length: > 0 } arms)
             yield return new($"arm of {arms}", "its place in the aircraft (leverEnd.pivot, axis, anchor in coordinates) or its sweep is not in the file");
-        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Name != "conduit"))) is { Length: > 0 } conduits)
+        if (Names(r => answer.Runs.Any(a => a.Run.Id == r.Id && a.Ends.All(e => e.Part != EndPart.Conduit))) is { Length: > 0 } conduits)
             yield return new($"conduit of {conduits}", "its way is not in the file, or it finds no lie");
-        if (answer.Runs.Any(a => a.Ends.Any(e => e.Name == "lever" && e.OwnHandle.Length > 0)))
+        if (answer.Runs.Any(a => a.Ends.Any(e => e.Part == EndPart.Lever && e.OwnHandle.Length > 0)))
             yield return new("that arm and knob of one run move together", "they are taken as free of each other: more positions than they have, so nothing is missed");
-        if (answer.Runs.Any(a => a.Ends.Any(e => e.Name == "conduit")))
+        if (answer.Runs.Any(a => a.Ends.Any(e => e.Part == EndPart.Conduit)))
             yield return new("conduits against what stands still", "the findings of the route look at that");
         yield return new("what stands still against what stands still", "it is as built");
         yield return new("flexing, clothing beyond \"allow\", hands that the file does not ask for", "bodies are rigid, as entered");

@@ -6,11 +6,23 @@ using Throwright.Shapes.Quantities;
 
 namespace Throwright.Engine.Chain;
 
+/// <summary>Which body of a run's far end is looked at, and against what.</summary>
+public enum EndPart
+{
+    /// <summary>The arm.</summary>
+    Lever,
+
+    /// <summary>The conduit, against what moves past it.</summary>
+    Conduit,
+
+    /// <summary>The conduit, against the handle and the arm at its own ends.</summary>
+    OwnEnds,
+}
+
 /// <summary>What one body of a run's far end comes near to.</summary>
-/// <param name="Name">"lever", "conduit", or "own": the conduit against the handle and the arm at its ends.</param>
 /// <param name="Holds">What its figures rest on.</param>
 /// <param name="IsTaken">A size of the body is not in the file: one is taken for it, and <paramref name="Holds"/> says which.</param>
-public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairClearance> Pairs, ClearanceWish Wish, string Holds, bool IsTaken)
+public sealed record EndPairs(EndPart Part, CockpitBody Body, EquatableList<PairClearance> Pairs, ClearanceWish Wish, string Holds, bool IsTaken)
 {
     /// <summary>Parts that may touch, and why.</summary>
     public EquatableList<AllowedContact> Allowed { get; init; } = [];
@@ -25,7 +37,7 @@ public sealed record EndPairs(string Name, CockpitBody Body, EquatableList<PairC
     }
 
     /// <summary>Id of the figure of a pair: lever-clearance-yoke.</summary>
-    public string FigureOf(PairClearance pair) => $"{Name}-{RunClearance.FigureOf(Other(pair).Name)}";
+    public string FigureOf(PairClearance pair) => $"{(Part switch { EndPart.Lever => "lever", EndPart.OwnEnds => "own", _ => "conduit" })}-{RunClearance.FigureOf(Other(pair).Name)}";
 }
 
 /// <summary>Arm and conduit of a run, held against what moves past them or what they move past.</summary>
@@ -52,7 +64,7 @@ internal static class EndClearance
         {
             var least = Published.Get("clearance/least");
             found.Add(new(
-                "lever",
+                EndPart.Lever,
                 lever,
                 Against(lever, [.. scene.Bodies, .. scene.Handles.Select(h => h.Body), .. scene.Sheets.Select(s => s.Body), .. far.Select(f => f.Lever), .. far.Select(f => f.Conduit)]),
                 new(new(least.Value, least.Source), IsOwn: false),
@@ -67,7 +79,7 @@ internal static class EndClearance
         {
             var keep = Published.Get("route/chafe-least");
             found.Add(new(
-                "conduit",
+                EndPart.Conduit,
                 conduit,
                 Against(conduit, [.. scene.Bodies.Where(b => b.Joints.Joints.Count > 0), .. scene.Handles.Where(h => h.Run.Id != own.Run.Id).Select(h => h.Body), .. far.Select(f => f.Lever)]),
                 new(new(keep.Value, keep.Source), IsOwn: false),
@@ -104,7 +116,7 @@ internal static class EndClearance
         var widthIsTaken = own.Lever is not null && own.WidthIsTaken;
         var pairs = ((CockpitBody?[])[handle, own.Lever]).OfType<CockpitBody>().Select(b => ClearanceSolver.Between(of with { Allowed = allowed.ToEquatableList() }, conduit, b, effort.Cancel)).ToEquatableList();
         return pairs.Count == 0 ? null : new(
-            "own",
+            EndPart.OwnEnds,
             conduit,
             pairs,
             new(new(least.Value, least.Source), IsOwn: false),
@@ -122,13 +134,13 @@ internal static class EndClearance
                 var isPair = finding.Rule == ClearanceRules.Pair;
                 var taken = isPair && end.IsTaken;
                 var why = finding.Why;
-                if (taken || (isPair && end.Name == "own"))
+                if (taken || (isPair && end.Part == EndPart.OwnEnds))
                     why += $" {char.ToUpperInvariant(end.Holds[0])}{end.Holds[1..]}.";
                 if (end.Pairs.Any(p => IsOwnHandle(end, p) && end.FigureOf(p) == finding.Figure))
                     why += $" {char.ToUpperInvariant(Apart[0])}{Apart[1..]}.";
                 yield return finding with
                 {
-                    Rule = !isPair ? finding.Rule : end.Name switch { "lever" => ClearanceRules.Lever, "own" => ClearanceRules.Own, _ => ClearanceRules.Conduit },
+                    Rule = !isPair ? finding.Rule : end.Part switch { EndPart.Lever => ClearanceRules.Lever, EndPart.OwnEnds => ClearanceRules.Own, _ => ClearanceRules.Conduit },
                     // What touches only as far as a size is taken for granted is no proven fault.
                     Verdict = taken && finding.Verdict == Verdict.Fail ? Verdict.Caution : finding.Verdict,
                     Why = why.TrimStart(),
@@ -140,11 +152,11 @@ internal static class EndClearance
     public static IEnumerable<Figure> Figures(EquatableList<EndPairs> ends) =>
         from end in ends
         from pair in end.Pairs.OrderBy(p => p.Lower).ThenBy(p => p.Upper)
-        let between = end.Name == "own" ? $"the conduit from its own {(end.Other(pair).Name == end.OwnHandle ? "handle" : "arm")}" : $"the {end.Name} from {end.Other(pair).Name}"
+        let between = end.Part == EndPart.OwnEnds ? $"the conduit from its own {(end.Other(pair).Name == end.OwnHandle ? "handle" : "arm")}" : $"the {(end.Part == EndPart.Lever ? "lever" : "conduit")} from {end.Other(pair).Name}"
         select ClearanceFindings.Of(pair, end.FigureOf(pair), between, end.Wish, IsOwnHandle(end, pair) ? $"{end.Holds}; {Apart}" : end.Holds);
 
     // The band that knob and arm keep together is as wide as cushions and give; all positions of both hold it, whatever it is.
     private const string Apart = "arm and knob of one run are taken as free of each other, more positions than they have together: the distance is never less than proved";
 
-    private static bool IsOwnHandle(EndPairs end, PairClearance pair) => end.Name == "lever" && end.OwnHandle.Length > 0 && end.Other(pair).Name == end.OwnHandle;
+    private static bool IsOwnHandle(EndPairs end, PairClearance pair) => end.Part == EndPart.Lever && end.OwnHandle.Length > 0 && end.Other(pair).Name == end.OwnHandle;
 }

@@ -140,13 +140,19 @@ public sealed class MountSolve
     private static double Play => Math.Tan(Published.Get("mount/play").Value);
 
     /// <summary>The smallest tilt that clears, with its proof, and what else would cure it.</summary>
-    public MountAnswer Find(bool withOthers = true)
+    /// <param name="doing">Told what is being done, in a sentence.</param>
+    public MountAnswer Find(bool withOthers = true, Action<string>? doing = null)
     {
         var mount = handle ?? throw new InvalidOperationException(Obstacle);
+        doing?.Invoke("Looking for the smallest tilt that needs no wedge.");
         var now = Clearance(mount.Body, double.PositiveInfinity);
         var answer = new MountAnswer { Handle = mount, Wanted = wanted, Now = now, Nearest = others[0].Name, Straight = Search(mount, false), Sentence = "", Length = mount.Length };
         if (answer.Straight.Ended != TiltEnd.Found)
+        {
+            doing?.Invoke("No tilt without wedges clears; looking for the smallest on a pair of wedges.");
             answer = answer with { Wedged = Search(mount, true) };
+        }
+
         var found = answer.Wedged ?? answer.Straight;
         var wedged = answer.Wedged is not null;
         if (found.Tilt is { } exact && Typed(exact, mount, wedged) is { } typed)
@@ -174,7 +180,11 @@ public sealed class MountSolve
 
         // A handle that keeps its distance square needs no cure.
         if (answer.Best is null || (withOthers && answer.Tilt != Tilt.None))
+        {
+            doing?.Invoke("Trying other cures: another hole, a shorter shank, a smaller handle.");
             answer = answer with { Instead = Others(mount).ToEquatableList() };
+        }
+
         return answer with { Sentence = SentenceOf(answer), Findings = FindingsOf(answer).ToEquatableList(), Notes = NotesOf(answer, wedged).ToEquatableList() };
     }
 

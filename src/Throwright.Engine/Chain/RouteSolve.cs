@@ -42,9 +42,10 @@ public static class RouteSolve
     private static readonly Cushion.LadderEffort Quick = new(Samples: 16, Tolerance: 2e-5, Boxes: 200);
 
     /// <param name="meshes">The triangles of a mesh as its file has them; null: none is read.</param>
-    /// <param name="stop">Looked at between two plans and between two choices.</param>
+    /// <param name="stop">Looked at with every lie and every distance of the search.</param>
+    /// <param name="doing">Told what is being done, in a sentence; from the caller's thread, some times a second.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null, CancellationToken stop = default)
+    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null, CancellationToken stop = default, Action<string>? doing = null)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -90,7 +91,9 @@ public static class RouteSolve
         if (present is not null)
             options.Add(present);
         stop.ThrowIfCancellationRequested();
-        var plan = RoutePlanner.Plan(of);
+        var planning = "Looking for ways to hold it";
+        void Tell(int tried, int held) => doing?.Invoke($"{planning}: {tried} lies tried, {(held == 0 ? "none holds so far" : held == 1 ? "one way holds" : $"{held} ways hold")}.");
+        var plan = RoutePlanner.Plan(of, stop, Tell);
         options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
         // Where the places are too far apart, still the shortest spans that they allow: a clamp less is never the better for it.
         var longer = LongerSpans(of);
@@ -99,7 +102,13 @@ public static class RouteSolve
             if (options.Any(o => o.Works && IsHeld(o)) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
             stop.ThrowIfCancellationRequested();
-            plan = RoutePlanner.Plan(weaker);
+            planning = (weaker.MostSpan is null, weaker.RadiusMargin > 1) switch
+            {
+                (true, true) => "None was found; now with longer spans",
+                (false, _) => "None was found; now down to the least radius itself",
+                _ => "None was found; now with longer spans and down to the least radius itself",
+            };
+            plan = RoutePlanner.Plan(weaker, stop, Tell);
             if (plan.Choices.Count > 0)
                 of = weaker;
             options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
@@ -107,8 +116,8 @@ public static class RouteSolve
 
         RouteOption Taken(RouteChoice choice)
         {
-            stop.ThrowIfCancellationRequested();
-            return Option(aircraft, run, obstacles, choice, say);
+            doing?.Invoke("Taking a way that was found through the whole run: radius, distances, force.");
+            return Option(aircraft, run, obstacles, choice, say, stop);
         }
 
         // The supports there are, planned anew, are no other choice where they work as they are.
@@ -116,7 +125,8 @@ public static class RouteSolve
         var dropped = cable.Supports.Count(s => !s.IsKept);
         if (options.Count == 0 && plan.Refusal is { } refusal)
             return None(RouteRefusals.Say(refusal, plan, of, aircraft, say)) with { Bound = plan.Bound.Length, Dropped = dropped };
-        var bound = RoutePlanner.Certify(of, plan).Length;
+        doing?.Invoke("Proving how short a route could be at all.");
+        var bound = RoutePlanner.Certify(of, plan, stop).Length;
         var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
         // What needs no work comes first; a long span, and less room than wanted, last.
         var best = options.FindIndex(o => o is { Works: true, Spaced: true, Distant: true });
@@ -215,7 +225,7 @@ public static class RouteSolve
     }
 
     /// <summary>A choice of the planner as it is typed, with the shortest length that keeps the radius where hand and tape are off.</summary>
-    private static RouteOption Option(Aircraft aircraft, Run run, RouteObstacles obstacles, RouteChoice choice, FigureWriter say)
+    private static RouteOption Option(Aircraft aircraft, Run run, RouteObstacles obstacles, RouteChoice choice, FigureWriter say, CancellationToken stop)
     {
         var cable = run.Cable!;
         var inFittings = (cable.Ends?.InBushing.Metres ?? 0) + (cable.Ends?.InAnchor.Metres ?? 0);
@@ -233,6 +243,7 @@ public static class RouteSolve
         RouteOption? best = null;
         foreach (var more in (ReadOnlySpan<double>)[1, 1.004, 1.01, 1.02, 1.035, 1.055])
         {
+            stop.ThrowIfCancellationRequested();
             var length = Typed((more * choice.Length) + inFittings, say);
             var changed = run with { Cable = Routed(cable, list, length.Value) };
             if (RouteInputs.Of(changed, LeverPlacement.Of(run.LeverEnd, []), null, []) is not { Lie: not null, Spread: { } spread })

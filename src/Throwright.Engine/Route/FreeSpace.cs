@@ -11,14 +11,16 @@ internal sealed class FreeSpace
     private const double Finest = 5e-4;
     private const double Tolerance = 2e-4;
     private readonly RoutePlanCase of;
+    private readonly CancellationToken stop;
     private readonly Zone[] zones;
     private readonly bool[] near;
     private readonly KeepOut[] keepOuts;
     private readonly Func<Vector3, double>[] distances;
 
-    public FreeSpace(RoutePlanCase of, EndMove? move = null)
+    /// <param name="stop">Looked at with every distance asked: a search that asks for it ends within one.</param>
+    public FreeSpace(RoutePlanCase of, EndMove? move = null, CancellationToken stop = default)
     {
-        this.of = of;
+        (this.of, this.stop) = (of, stop);
         // Places count as clamps, whichever are used: what lies there is what they are fixed to.
         zones =
         [
@@ -39,6 +41,7 @@ internal sealed class FreeSpace
     /// <summary>Room of a point of the centre line, by place: close to the ends and to holds structure and edges don't count.</summary>
     public double At(Vector3 point)
     {
+        stop.ThrowIfCancellationRequested();
         if (keepOuts.Length == 0)
             return double.PositiveInfinity;
         // Within a zone there is room at least up to where it ends.

@@ -19,14 +19,18 @@ public static class RoutePlanner
     private const double RadiusInHand = 1.08;
     private const double RoomInHand = 0.003;
 
-    public static RoutePlan Plan(RoutePlanCase of)
+    /// <param name="stop">Ends it at the next lie or distance.</param>
+    /// <param name="tried">Told lies tried, and ways found that hold; both only grow.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static RoutePlan Plan(RoutePlanCase of, CancellationToken stop = default, Action<int, int>? tried = null)
     {
         ArgumentNullException.ThrowIfNull(of);
         Require(of);
         var bound = RouteBounds.Find(of);
         if (of.LongestLength is { } longest && bound.Length > longest)
             return new([], bound, new(NoRouteReason.TooFar, ""));
-        var space = new FreeSpace(of);
+        var space = new FreeSpace(of, stop: stop);
+        var count = new Count(stop, tried);
         foreach (var end in (Vector3[])[of.Start + (of.FreeAtEnds * of.StartAlong.Unit()), of.End - (of.FreeAtEnds * of.EndAlong.Unit())])
         {
             if (space.At(end) < 0)
@@ -39,7 +43,7 @@ public static class RoutePlanner
                 return new([], bound, new(NoRouteReason.PassBlocked, space.NearestAt(pass.Support.Point)));
         }
 
-        var search = new Search(of, space, bound);
+        var search = new Search(of, space, bound, count);
         var (plan, cost) = search.Run();
         if (of.Openings.Count == 0)
             return plan;
@@ -48,7 +52,7 @@ public static class RoutePlanner
         foreach (var passes in search.Through())
         {
             var with = of with { Passes = passes, Openings = [] };
-            var (through, dear) = new Search(with, new(with), bound).Run();
+            var (through, dear) = new Search(with, new(with, stop: stop), bound, count).Run();
             choices.AddRange(through.Choices.Zip(dear));
         }
 
@@ -58,13 +62,14 @@ public static class RoutePlanner
     /// <summary>A bound at least as strong as the plan's own: every route passes each plane between the ends where it is free.</summary>
     /// <remarks>It asks the distance functions some ten thousand times.</remarks>
     /// <param name="plan">The plan of this case; its shortest choice is what the bound is held against.</param>
-    public static RouteBound Certify(RoutePlanCase of, RoutePlan plan)
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static RouteBound Certify(RoutePlanCase of, RoutePlan plan, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(of);
         ArgumentNullException.ThrowIfNull(plan);
         if (plan.Choices.Count == 0)
             return plan.Bound;
-        var length = RouteBounds.ThroughPlanes(of, new(of), plan.Choices.Min(c => c.Length));
+        var length = RouteBounds.ThroughPlanes(of, new(of, stop: stop), plan.Choices.Min(c => c.Length));
         return length > plan.Bound.Length ? new(length, RouteBoundKind.ThroughPlanes) : plan.Bound;
     }
 
@@ -94,7 +99,22 @@ public static class RoutePlanner
         public bool IsNew { get; init; }
     }
 
-    private sealed class Search(RoutePlanCase of, FreeSpace space, RouteBound bound)
+    /// <summary>How far it is, told as it goes on; each step is where it may be stopped.</summary>
+    private sealed class Count(CancellationToken stop, Action<int, int>? tell)
+    {
+        private int tried, held;
+
+        public CancellationToken Stop => stop;
+
+        public void Next(bool isHeld = false)
+        {
+            stop.ThrowIfCancellationRequested();
+            (tried, held) = isHeld ? (tried, held + 1) : (tried + 1, held);
+            tell?.Invoke(tried, held);
+        }
+    }
+
+    private sealed class Search(RoutePlanCase of, FreeSpace space, RouteBound bound, Count count)
     {
         private readonly List<Trial> held = [];
         private readonly List<Hold> passes = [.. of.Passes.Select(p => new Hold(p.Support, null, true) { Name = p.Name, IsNew = p.IsNew })];
@@ -158,7 +178,7 @@ public static class RoutePlanner
         {
             var poses = Poses(null);
             // A hole may be so small that only what passes it in a grommet has room there.
-            var open = new FreeSpace(of with { Passes = [.. of.Passes, .. of.Openings.Select(o => new RoutePass(o.Name, new(o.Middle, SupportKind.Grommet), IsNew: true))] });
+            var open = new FreeSpace(of with { Passes = [.. of.Passes, .. of.Openings.Select(o => new RoutePass(o.Name, new(o.Middle, SupportKind.Grommet), IsNew: true))] }, stop: count.Stop);
             var legs = poses.Zip(poses.Skip(1)).Select(p => new Roadmap(of with { Start = p.First.Point, StartAlong = p.First.Along, End = p.Second.Point, EndAlong = p.Second.Along }, open, RadiusInHand * of.WantedRadius, RoomInHand, 400)).ToList();
             var known = new HashSet<EquatableList<RoutePass>>();
             for (var way = 0; way < Ways / 2; way++)
@@ -216,8 +236,10 @@ public static class RoutePlanner
 
         private void Try(Trial? trial)
         {
-            if (trial is { Lack: <= 0 })
-                held.Add(trial);
+            if (trial is not { Lack: <= 0 })
+                return;
+            held.Add(trial);
+            count.Next(isHeld: true);
         }
 
         private double Cost(Trial t) => t.Case.Length + (0.25 * of.WantedRadius * t.Curve.BendTotal) + (of.SupportWorth * t.Case.Supports.Count);
@@ -350,6 +372,7 @@ public static class RoutePlanner
         private Trial? AtLength(IReadOnlyList<Hold> holds, double length, Trial? near = null)
         {
             var lie = Case(holds, length);
+            count.Next();
             if (lie.Length < lie.Straight || lie.Length > LieSolver.MostSlack * lie.Straight || lie.Length > of.LongestLength)
                 return null;
             var problem = LieSolver.Problem(lie, lie.Length) with { Segments = PlanSegments };
@@ -517,6 +540,7 @@ public static class RoutePlanner
         private RouteChoice? Settled(Trial trial)
         {
             trial = Eased(trial);
+            count.Next();
             if (LieSolver.Solve(trial.Case).Lie is not { } lie || !IsCertain(lie.Shape, lie.Others) || lie.LeastRadius < of.WantedRadius || space.Along(lie.Shape, lie.Case.Supports).Room < 0)
                 return null;
             // Closed clamps grip; where the end then moves too far for them, they have to let the conduit slide.
@@ -583,7 +607,7 @@ public static class RoutePlanner
             var curve = ElasticCurveSolver.Follow(problem, lie.Shape) ?? ElasticCurveSolver.Solve(problem).Curve;
             return curve is null
                 ? new(move.Name, double.NaN, double.NaN, double.NaN)
-                : new(move.Name, LieSolver.Apart(curve, lie.Shape), curve.LeastRadius, new FreeSpace(of, move).Along(curve, lie.Case.Supports).Room);
+                : new(move.Name, LieSolver.Apart(curve, lie.Shape), curve.LeastRadius, new FreeSpace(of, move, count.Stop).Along(curve, lie.Case.Supports).Room);
         }
     }
 }

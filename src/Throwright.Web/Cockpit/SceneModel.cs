@@ -56,10 +56,10 @@ public sealed record SceneModel(
         var handles = cockpit.Handles.ToDictionary(h => h.Name, h => h.Run.Id);
         return
         [
-            .. cockpit.Clearance.Case.Bodies.Select(b => new ScenePick(b.Name, handles.GetValueOrDefault(b.Name, ""), "")),
-            .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(s => new ScenePick(SheetName(s), "", "")),
-            .. aircraft.Runs.Where(r => r.LeverEnd?.Placed is not null).Select(r => new ScenePick(ArmName(r), r.Id, "lever")),
-            .. aircraft.Runs.Where(r => r.Cable is { Supports.Count: > 0 } or { Ends: { Leaves: not null } or { Arrives: not null } }).Select(r => new ScenePick(ConduitName(r), r.Id, "conduit")),
+            .. cockpit.Clearance.Case.Bodies.Select(b => new ScenePick(b.Name, handles.GetValueOrDefault(b.Name, ""))),
+            .. aircraft.Sheets.Where(s => s.Outline.Count > 2).Select(s => new ScenePick(SheetName(s), "")),
+            .. aircraft.Runs.Where(r => r.LeverEnd?.Placed is not null).Select(r => new ScenePick(ArmName(r), r.Id, EndPart.Lever)),
+            .. aircraft.Runs.Where(r => r.Cable is { Supports.Count: > 0 } or { Ends: { Leaves: not null } or { Arrives: not null } }).Select(r => new ScenePick(ConduitName(r), r.Id, EndPart.Conduit)),
         ];
     }
 
@@ -262,8 +262,8 @@ public sealed record SceneTerm(int Joint, double Factor);
 
 /// <summary>Something that can be picked.</summary>
 /// <param name="Run">Id of the run it belongs to; empty: none.</param>
-/// <param name="End">"lever" or "conduit" for a run's far end; empty: a body or a sheet.</param>
-public sealed record ScenePick(string Name, string Run, string End);
+/// <param name="End">Of a run's far end; null: a body or a sheet.</param>
+public sealed record ScenePick(string Name, string Run, EndPart? End = null);
 
 /// <summary>A place with a name. m, aircraft axes.</summary>
 public sealed record ScenePlace(string Name, double[] At);

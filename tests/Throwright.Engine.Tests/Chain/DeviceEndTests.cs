@@ -76,6 +76,28 @@ public sealed class DeviceEndTests
         Assert.Equal(Worst(both.Runs[1], ClearanceRules.Lever).Sentence, Worst(alone, ClearanceRules.Lever).Sentence);
     }
 
+    [Fact]
+    public void TwoClashesOfTheSameTwoRuns_AreBothTold_EachOnce()
+    {
+        // Arms beside each other touch; and the conduit of the one, straight to its anchor, goes through the other's arm as well.
+        var one = Placed("one") with
+        {
+            Cable = new()
+            {
+                Core = Runs.Sound.Cable!.Core,
+                Conduit = new() { Outside = Levers.Mm(5) },
+                Ends = new() { Leaves = At(2600, 10, 530), LeavesAlong = new(1, 0, 0), Arrives = At(3400, 10, 530), ArrivesAlong = new(1, 0, 0) },
+                Length = Levers.Mm(800),
+            },
+        };
+        var both = Check(Of(one, Ball("far", 5000, 0, 0)) with { Runs = [one, Placed("two", 10)] });
+        var told = SharedFindings.Of(both).Where(s => s.Finding.Rule is ClearanceRules.Lever or ClearanceRules.Conduit).ToList();
+        Assert.All(told, s => Assert.Equal(["one", "two"], s.Runs.Order()));
+        Assert.Equal(2, told.Count);
+        Assert.Contains(told, s => s.Finding.Sentence.Contains("one conduit", StringComparison.Ordinal));
+        Assert.Contains(told, s => !s.Finding.Sentence.Contains("conduit", StringComparison.Ordinal));
+    }
+
     private static Run Routed(Toleranced<Length>? outside) => Handle("flap") with
     {
         Cable = new()
@@ -102,7 +124,7 @@ public sealed class DeviceEndTests
         // 60 mm higher it stays clear: 60 less ball, conduit, and what the lie may move.
         var answer = First(Of(Routed(Levers.Mm(5)), Comes(870)));
         Assert.Equal(Verdict.Clear, Worst(answer, ClearanceRules.Conduit).Verdict);
-        var pair = answer.Ends.Single(e => e.Name == "conduit").Pairs.Single();
+        var pair = answer.Ends.Single(e => e.Part == EndPart.Conduit).Pairs.Single();
         var moved = answer.Route!.Spread!.Moved;
         Assert.InRange(0.070 - 0.010 - 0.0025 - moved, pair.Lower - 1e-4, pair.Upper + 1e-4);
         // The route leaves what moves to the proof over the joints, and keeps what stands still.
@@ -115,7 +137,7 @@ public sealed class DeviceEndTests
     {
         // The other handle's shank passes behind the panel, 9 mm above the first conduit's line.
         var aircraft = Of(Routed(Levers.Mm(5)), Ball("far", 5000, 0, 0)) with { Runs = [Routed(Levers.Mm(5)), Handle("other", 0, 709)] };
-        var names = Check(aircraft).Runs[0].Ends.Single(e => e.Name == "conduit").Pairs.Select(p => p.Second.Name).ToList();
+        var names = Check(aircraft).Runs[0].Ends.Single(e => e.Part == EndPart.Conduit).Pairs.Select(p => p.Second.Name).ToList();
         Assert.Equal(["other"], names);
     }
 

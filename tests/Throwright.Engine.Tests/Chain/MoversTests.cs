@@ -108,7 +108,7 @@ public sealed class MoversTests
     public void OwnConduit_IsCountedButForWhereTheShankSlides()
     {
         var answer = Check(Of(Routed(100), Lever(400)) with { Sheets = [Panel] });
-        var own = answer.Runs[0].Ends.Single(e => e.Name == "own");
+        var own = answer.Runs[0].Ends.Single(e => e.Part == EndPart.OwnEnds);
         var allowed = Assert.Single(own.Allowed);
         Assert.Equal(("shank", "flap conduit", DeviceBodies.AtHandle), (allowed.FirstPart, allowed.SecondBody, allowed.SecondPart));
         Assert.Equal(Verdict.Clear, answer.Runs[0].Findings.First(f => f.Rule == ClearanceRules.Own).Verdict);

@@ -37,6 +37,60 @@ public class RoutePlannerTests
     }
 
     [Fact]
+    public void Plan_Stopped_EndsAtTheNextDistance_WhereverItIs()
+    {
+        // How many distances a whole plan asks; then stopped after a part of them.
+        var asked = 0;
+        using var never = new CancellationTokenSource();
+        var whole = RoutePlanner.Plan(Counted(null, 0), never.Token);
+        Assert.NotEmpty(whole.Choices);
+        var all = asked;
+        foreach (var part in (ReadOnlySpan<double>)[0.001, 0.2, 0.6, 0.95])
+        {
+            asked = 0;
+            using var stop = new CancellationTokenSource();
+            var at = (int)(part * all);
+            Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(Counted(stop, at), stop.Token));
+            // No more than the two things that one distance, or one proof along a lie, was asked of already.
+            Assert.InRange(asked, at, at + (all / 20));
+        }
+
+        RoutePlanCase Counted(CancellationTokenSource? stop, int after) => Post() with
+        {
+            KeepOuts = [.. Post().KeepOuts.Select(k => k with
+            {
+                DistanceAt = p =>
+                {
+                    if (++asked == after)
+                        stop?.Cancel();
+                    return k.DistanceAt(p);
+                },
+            })],
+        };
+    }
+
+    [Fact]
+    public void Plan_TellsLiesTriedAndWaysThatHold_AndIsStoppedBetweenTwoLies()
+    {
+        var told = new List<(int Tried, int Held)>();
+        var of = Post() with { KeepOuts = [], MostSpan = 0.3 };
+        var whole = RoutePlanner.Plan(of, default, (tried, held) => told.Add((tried, held)));
+        Assert.Equal(whole, RoutePlanner.Plan(of));
+        Assert.True(told.Count > 4);
+        Assert.All(told.Zip(told.Skip(1)), t => Assert.Equal(t.First.Tried + t.First.Held + 1, t.Second.Tried + t.Second.Held));
+        Assert.True(told[^1].Held >= whole.Choices.Count);
+        // Nothing stands in the way, so no distance is asked: it is stopped all the same.
+        using var stop = new CancellationTokenSource();
+        var seen = 0;
+        Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(of, stop.Token, (_, _) =>
+        {
+            if (++seen == 3)
+                stop.Cancel();
+        }));
+        Assert.Equal(3, seen);
+    }
+
+    [Fact]
     public void Plan_SeveralChoices_Differ()
     {
         var plan = RoutePlanner.Plan(Post() with { KeepOuts = [Post().KeepOuts[0]], Choices = 4 });
