@@ -73,7 +73,7 @@ public sealed class WholeAircraftTests : BunitContext
         var run = aircraft.Runs.Single(r => r.Id == "cowl-flap");
         foreach (var ask in WorkOut.All.Where(a => !a.IsLong))
         {
-            var found = WorkOut.Find(aircraft, run, ask.Key, checks, Xunit.TestContext.Current.CancellationToken, null);
+            var found = WorkOut.Find(aircraft, run, ask.Key, checks, null, Xunit.TestContext.Current.CancellationToken);
             Assert.NotEqual("", found.Sentence);
             Assert.True(found.Ways.Count(w => w.IsBest) <= 1);
             foreach (var way in found.Ways.Where(w => w.Tries.Count > 0))

@@ -33,7 +33,7 @@ public sealed class WorkedTests : BunitContext
             Directory.Delete(root, recursive: true);
     }
 
-    private WorkedOut Find(Aircraft aircraft, Run run, string key, Checks checks, CancellationToken stop, Action<string>? doing)
+    private WorkedOut Find(Aircraft aircraft, Run run, string key, Checks checks, Action<string>? doing, CancellationToken stop)
     {
         doing?.Invoke("Looking for ways to hold it: 12 lies tried, one way holds.");
         try

@@ -30,6 +30,9 @@ public sealed record EndPairs(EndPart Part, CockpitBody Body, EquatableList<Pair
     /// <summary>Name of the run's own handle: it moves with the arm.</summary>
     public string OwnHandle { get; init; } = "";
 
+    /// <summary>As programs read it, and as its figures begin: lever, conduit, own.</summary>
+    public string Id => Part switch { EndPart.Lever => "lever", EndPart.OwnEnds => "own", _ => "conduit" };
+
     public CockpitBody Other(PairClearance pair)
     {
         ArgumentNullException.ThrowIfNull(pair);
@@ -37,7 +40,7 @@ public sealed record EndPairs(EndPart Part, CockpitBody Body, EquatableList<Pair
     }
 
     /// <summary>Id of the figure of a pair: lever-clearance-yoke.</summary>
-    public string FigureOf(PairClearance pair) => $"{(Part switch { EndPart.Lever => "lever", EndPart.OwnEnds => "own", _ => "conduit" })}-{RunClearance.FigureOf(Other(pair).Name)}";
+    public string FigureOf(PairClearance pair) => $"{Id}-{RunClearance.FigureOf(Other(pair).Name)}";
 }
 
 /// <summary>Arm and conduit of a run, held against what moves past them or what they move past.</summary>

@@ -45,7 +45,7 @@ public static class RouteSolve
     /// <param name="stop">Looked at with every lie and every distance of the search.</param>
     /// <param name="doing">Told what is being done, in a sentence; from the caller's thread, some times a second.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null, CancellationToken stop = default, Action<string>? doing = null)
+    public static RouteSolution Find(Aircraft aircraft, Run run, FigureWriter say, Func<MeshShape, Skin?>? meshes = null, Action<string>? doing = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
@@ -93,7 +93,7 @@ public static class RouteSolve
         stop.ThrowIfCancellationRequested();
         var planning = "Looking for ways to hold it";
         void Tell(int tried, int held) => doing?.Invoke($"{planning}: {tried} lies tried, {(held == 0 ? "none holds so far" : held == 1 ? "one way holds" : $"{held} ways hold")}.");
-        var plan = RoutePlanner.Plan(of, stop, Tell);
+        var plan = RoutePlanner.Plan(of, Tell, stop);
         options.AddRange(plan.Choices.Select(Taken).Where(IsNew));
         // Where the places are too far apart, still the shortest spans that they allow: a clamp less is never the better for it.
         var longer = LongerSpans(of);
@@ -108,7 +108,7 @@ public static class RouteSolve
                 (false, _) => "None was found; now down to the least radius itself",
                 _ => "None was found; now with longer spans and down to the least radius itself",
             };
-            plan = RoutePlanner.Plan(weaker, stop, Tell);
+            plan = RoutePlanner.Plan(weaker, Tell, stop);
             if (plan.Choices.Count > 0)
                 of = weaker;
             options.AddRange(plan.Choices.Select(Taken).Where(IsNew));

@@ -22,7 +22,7 @@ public static class RoutePlanner
     /// <param name="stop">Ends it at the next lie or distance.</param>
     /// <param name="tried">Told lies tried, and ways found that hold; both only grow.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static RoutePlan Plan(RoutePlanCase of, CancellationToken stop = default, Action<int, int>? tried = null)
+    public static RoutePlan Plan(RoutePlanCase of, Action<int, int>? tried = null, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(of);
         Require(of);
@@ -30,7 +30,7 @@ public static class RoutePlanner
         if (of.LongestLength is { } longest && bound.Length > longest)
             return new([], bound, new(NoRouteReason.TooFar, ""));
         var space = new FreeSpace(of, stop: stop);
-        var count = new Count(stop, tried);
+        var count = new Count(tried, stop);
         foreach (var end in (Vector3[])[of.Start + (of.FreeAtEnds * of.StartAlong.Unit()), of.End - (of.FreeAtEnds * of.EndAlong.Unit())])
         {
             if (space.At(end) < 0)
@@ -100,7 +100,7 @@ public static class RoutePlanner
     }
 
     /// <summary>How far it is, told as it goes on; each step is where it may be stopped.</summary>
-    private sealed class Count(CancellationToken stop, Action<int, int>? tell)
+    private sealed class Count(Action<int, int>? tell, CancellationToken stop)
     {
         private int tried, held;
 

@@ -27,7 +27,7 @@ public sealed record WorkedOut(string Sentence, IReadOnlyList<FoundWay> Ways);
 public sealed record WorkAsk(string Key, string Part, string Word, bool IsLong = false);
 
 /// <summary>A search: works on the caller's thread, tells what it is doing, and ends with an exception when it is stopped.</summary>
-public delegate WorkedOut Search(Aircraft aircraft, Run run, string key, Checks checks, CancellationToken stop, Action<string>? doing);
+public delegate WorkedOut Search(Aircraft aircraft, Run run, string key, Checks checks, Action<string>? doing, CancellationToken stop);
 
 /// <summary>Everything that the engine can find for a part of a run: the same searches that the command line has.</summary>
 public static class WorkOut
@@ -49,16 +49,16 @@ public static class WorkOut
     /// <summary>Works it out on the caller's thread.</summary>
     /// <param name="doing">Told what is being done, in a sentence; as often as it comes.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static WorkedOut Find(Aircraft aircraft, Run run, string key, Checks checks, CancellationToken stop, Action<string>? doing)
+    public static WorkedOut Find(Aircraft aircraft, Run run, string key, Checks checks, Action<string>? doing, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(checks);
         var say = new FigureWriter(aircraft.Display);
         if (key == "route")
-            return Route(aircraft, run, say, checks, stop, doing);
+            return Route(aircraft, run, say, checks, doing, stop);
         if (key == "mount")
-            return Mount(aircraft, run, say, checks, stop, doing);
+            return Mount(aircraft, run, say, checks, doing, stop);
         var solve = new Solve(aircraft, run, say, checks.Meshes.GetValueOrDefault);
         if (solve.Obstacle is { } obstacle)
             return new(obstacle, []);
@@ -79,9 +79,9 @@ public static class WorkOut
         })]);
     }
 
-    private static WorkedOut Route(Aircraft aircraft, Run run, FigureWriter say, Checks checks, CancellationToken stop, Action<string>? doing)
+    private static WorkedOut Route(Aircraft aircraft, Run run, FigureWriter say, Checks checks, Action<string>? doing, CancellationToken stop)
     {
-        var found = RouteSolve.Find(aircraft, run, say, checks.Meshes.GetValueOrDefault, stop, doing);
+        var found = RouteSolve.Find(aircraft, run, say, checks.Meshes.GetValueOrDefault, doing, stop);
         return new(found.Sentence, [.. found.Options.Select((o, i) => new FoundWay(
             o.Label == "no support" ? "Held at its ends only" : o.Edits.Any(e => e.Path == "cable.supports") ? $"Held at {o.Label}" : Capital(o.Label),
             o.Answer.Route?.Counted is { } lie
@@ -90,7 +90,7 @@ public static class WorkOut
             i == found.Recommended, o.Works, Tries(run, o.Edits)))]);
     }
 
-    private static WorkedOut Mount(Aircraft aircraft, Run run, FigureWriter say, Checks checks, CancellationToken stop, Action<string>? doing)
+    private static WorkedOut Mount(Aircraft aircraft, Run run, FigureWriter say, Checks checks, Action<string>? doing, CancellationToken stop)
     {
         var solve = new MountSolve(aircraft, run, say, new() { Meshes = checks.Meshes.GetValueOrDefault, Threads = Math.Max(1, Environment.ProcessorCount - 1), Cancel = stop }, finest: MountSolve.Quick);
         if (solve.Obstacle is { } obstacle)

@@ -120,7 +120,7 @@ public static class CheckJson
         if (run.Clearance is { Handle: not null } clearance)
             Clearance(json, "clearance", clearance.Pairs.Select(p => (p, clearance.Other(p), clearance.FigureOf(p))));
         foreach (var end in run.Ends)
-            Clearance(json, $"{end.Name}Clearance", end.Pairs.Select(p => (p, end.Other(p).Name, end.FigureOf(p))));
+            Clearance(json, $"{end.Id}Clearance", end.Pairs.Select(p => (p, end.Other(p).Name, end.FigureOf(p))));
         json.WriteStartArray("needs");
         foreach (var need in run.Needs)
             json.WriteStringValue(need.Path);

@@ -42,7 +42,7 @@ public class RoutePlannerTests
         // How many distances a whole plan asks; then stopped after a part of them.
         var asked = 0;
         using var never = new CancellationTokenSource();
-        var whole = RoutePlanner.Plan(Counted(null, 0), never.Token);
+        var whole = RoutePlanner.Plan(Counted(null, 0), stop: never.Token);
         Assert.NotEmpty(whole.Choices);
         var all = asked;
         foreach (var part in (ReadOnlySpan<double>)[0.001, 0.2, 0.6, 0.95])
@@ -50,7 +50,7 @@ public class RoutePlannerTests
             asked = 0;
             using var stop = new CancellationTokenSource();
             var at = (int)(part * all);
-            Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(Counted(stop, at), stop.Token));
+            Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(Counted(stop, at), stop: stop.Token));
             // No more than the two things that one distance, or one proof along a lie, was asked of already.
             Assert.InRange(asked, at, at + (all / 20));
         }
@@ -74,7 +74,7 @@ public class RoutePlannerTests
     {
         var told = new List<(int Tried, int Held)>();
         var of = Post() with { KeepOuts = [], MostSpan = 0.3 };
-        var whole = RoutePlanner.Plan(of, default, (tried, held) => told.Add((tried, held)));
+        var whole = RoutePlanner.Plan(of, (tried, held) => told.Add((tried, held)));
         Assert.Equal(whole, RoutePlanner.Plan(of));
         Assert.True(told.Count > 4);
         Assert.All(told.Zip(told.Skip(1)), t => Assert.Equal(t.First.Tried + t.First.Held + 1, t.Second.Tried + t.Second.Held));
@@ -82,12 +82,14 @@ public class RoutePlannerTests
         // Nothing stands in the way, so no distance is asked: it is stopped all the same.
         using var stop = new CancellationTokenSource();
         var seen = 0;
-        Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(of, stop.Token, (_, _) =>
+        Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(of, Third, stop.Token));
+        Assert.Equal(3, seen);
+
+        void Third(int tried, int held)
         {
             if (++seen == 3)
                 stop.Cancel();
-        }));
-        Assert.Equal(3, seen);
+        }
     }
 
     [Fact]
