@@ -81,7 +81,7 @@ internal static class AircraftFindings
         foreach (var sheet in answer.Aircraft.Sheets.Where(s => scene.Sheets.All(o => o.Of.Id != s.Id)))
             yield return new($"sheet {sheet.Id.Replace('-', ' ')}", "its outline is not in the file: it counts only for a knob that leans over it");
         foreach (var sheet in answer.Aircraft.Sheets.Where(s => s.Curve is not null))
-            yield return new($"curve of sheet {sheet.Id.Replace('-', ' ')}", "it counts as flat, but for a knob that leans over it");
+            yield return new($"curve of sheet {sheet.Id.Replace('-', ' ')}", "it counts as a slab that holds the whole curve, but for a knob that leans over it: nothing nearer is missed, and it may be farther away than told");
         if (List(cockpit.Handles.Where(h => h.Tilt == Mount.Tilt.None).Select(h => h.Name)) is { Length: > 0 } square)
             yield return new($"handle of {square} against the sheet that carries it", "its shank goes through the hole, and its knob stands square before it");
         if (List(cockpit.Handles.Where(h => h.Tilt != Mount.Tilt.None).Select(h => h.Name)) is { Length: > 0 } leaning)

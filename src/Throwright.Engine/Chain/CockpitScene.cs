@@ -160,7 +160,23 @@ internal sealed record CockpitScene(
     {
         var normal = HandleMount.Vector(sheet.Normal).Unit();
         var at = At(sheet.At);
-        return DeviceBodies.Sheet(name, [.. corners.Select(c => c - (Vector3.Dot(c - at, normal) * normal))], normal, sheet.Thickness?.Most ?? Published.Get("clearance/sheet-thickness").Value, unsure);
+        // A slab that holds the whole curve: before and behind the plane, since the point may lie anywhere on it.
+        var rise = RiseOf(sheet);
+        return DeviceBodies.Sheet(
+            name, [.. corners.Select(c => c - ((Vector3.Dot(c - at, normal) - rise) * normal))], normal, (sheet.Thickness?.Most ?? Published.Get("clearance/sheet-thickness").Value) + (2 * rise), unsure);
+    }
+
+    /// <summary>Most that a curved sheet with an outline leaves the plane of its point by, m; 0: flat, or no outline.</summary>
+    internal static double RiseOf(Sheet sheet)
+    {
+        if (sheet.Curve is not { } curve || sheet.Outline.Count < 3)
+            return 0;
+        var normal = HandleMount.Vector(sheet.Normal).Unit();
+        var across = Vector3.Cross(normal, HandleMount.Vector(curve.Straight)).Unit();
+        var along = sheet.Outline.Append(sheet.At).Select(p => Vector3.Dot(At(p), across)).ToList();
+        // Normal and plane touch it somewhere within this width: no point of it is farther off than the rise over the whole.
+        var (radius, width) = (curve.Radius.Least, along.Max() - along.Min());
+        return width < radius ? Engine.Make.CurvedSheet.Gap(radius, width) : width;
     }
 
     /// <summary>Everything against the handles asked about.</summary>

@@ -401,7 +401,7 @@ public sealed class MountSolve
 
     /// <summary>Where neither a tilt nor anything else that is tried cures it: what was tried, and what is left to move.</summary>
     internal string NothingCures(MountAnswer answer) => answer.Best is not null || answer.Instead.Count > 0 || handle is null ? ""
-        : $"Tried too, and none was found to cure it: another place of the hole within {say.Length(FarthestHole)}{(run.CockpitEnd?.Sheet?.Outline.Count > 0 ? " on the sheet" : "")}, a shorter shank, a smaller {(handle.Knob.Form == KnobForm.T ? "handle" : "knob")}. What is left: a shorter stroke, another place for the sheet, or stops that keep the other part away.";
+        : $"Tried too, and none was found to cure it: {(run.CockpitEnd?.Sheet?.Curve is not null ? "" : $"another place of the hole within {say.Length(FarthestHole)}{(run.CockpitEnd?.Sheet?.Outline.Count > 0 ? " on the sheet" : "")}, ")}a shorter shank, a smaller {(handle.Knob.Form == KnobForm.T ? "handle" : "knob")}. {(run.CockpitEnd?.Sheet?.Curve is not null ? "Another place of the hole was not tried: the sheet is curved, and a hole elsewhere points elsewhere. " : "")}What is left: a shorter stroke, another place for the sheet, or stops that keep the other part away.";
 
     private IEnumerable<string> NotesOf(MountAnswer answer, bool wedged)
     {
@@ -470,6 +470,9 @@ public sealed class MountSolve
     {
         var frame = straight.Frame;
         var sheet = run.CockpitEnd!.Sheet!;
+        // On a curved sheet a hole elsewhere points elsewhere: a place tried as on a flat one would prove nothing.
+        if (sheet.Curve is not null)
+            return null;
         var (corners, face) = (Corners(sheet, frame), 0.5 * straight.Sheet * frame.Normal);
         Vector3 At(Place p) => frame.Foot + (p.Up * frame.Up) + (p.Right * frame.Right);
         HandleMount Moved(Place p) => straight with { Frame = frame with { Foot = At(p) } };

@@ -20,7 +20,7 @@ internal static class Proof
     };
 
     public static IEnumerable<Finding> Findings(Aircraft aircraft, RunAnswer answer, FigureWriter say) =>
-        ProveRules.Find(CaseFor(aircraft, answer), answer.Proof!, say).Concat(Panel(aircraft, answer.Run, say)).Concat(HeatRules.Find(answer.Heat!, say));
+        ProveRules.Find(CaseFor(aircraft, answer), answer.Proof!, say).Concat(LabelsApart.Find(answer.Run, aircraft.Runs) is { } alike ? [alike] : []).Concat(Panel(aircraft, answer.Run, say)).Concat(HeatRules.Find(answer.Heat!, say));
 
     /// <summary>Order of the engine's knobs; each finding stands at one run: carburettor heat's at its own, the order's at the throttle or, without one, the mixture.</summary>
     private static IEnumerable<Finding> Panel(Aircraft aircraft, Run run, FigureWriter say)

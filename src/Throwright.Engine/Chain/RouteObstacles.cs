@@ -68,6 +68,8 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         {
             if (!sheet.At.IsKnown || sheet.Outline.Concat(sheet.Holes.Select(h => h.At)).Any(p => !p.IsKnown))
                 notHeld.Add($"{sheet.Id}: a point of the sheet has no place yet");
+            else if (sheet.Outline.Count < 3 && sheet.Curve is not null)
+                notHeld.Add($"{sheet.Id}: a curved sheet without outline");
             else if (sheet.Outline.Count < 3)
                 planes.Add(new(sheet.Id, KeepOutKind.Structure, usual, PlaneOf(sheet)));
             else
@@ -118,7 +120,8 @@ internal sealed record RouteObstacles(EquatableList<KeepOut> KeepOuts, Equatable
         var unsure = sheet.Outline.Append(sheet.At).Max(HandleMount.Unsureness);
         var flat = PlateDistance.Of(
             [.. sheet.Outline.Select(InMiddle)], normal, thick, [.. sheet.Holes.Select(h => (InMiddle(h.At), 0.5 * h.Diameter.Least))]);
-        return p => flat(p) - unsure;
+        var rise = CockpitScene.RiseOf(sheet);
+        return p => flat(p) - unsure - rise;
     }
 
     private static Func<Vector3, double> PlaneOf(Sheet sheet)

@@ -46,6 +46,7 @@ public static class RuleBook
         new(ProveRules.Sense, "Does pushing do what the published table of motion asks?", "it does the opposite", "", "it does, or no table names the control"),
         new(ProveRules.Colour, "Is red kept for emergency controls, and are they red?", "red and no emergency control, or the other way round", "a colour outside the published list", "as asked"),
         new(ProveRules.Marking, "Does the marking say what it is and how it is worked?", "one of the two is missing", "", "both"),
+        new(LabelsApart.Rule, "Can its marking be taken for another control's?", "", "two markings are one, or differ by a word that one lacks, or by a letter", "(no finding)"),
         new(ProveRules.Lettering, "Can the lettering be read from the seat?", "below the least height", "below the preferred height", "at least the preferred height"),
         new(ProveRules.Guard, "Is a control that stops the engine or opens a door guarded?", "nothing guards it", "", "guard, gate, button or turn"),
         new(ProveRules.Reopen, "Can a fuel shutoff be opened again?", "the core only pulls", "only the device's own torque opens it", "the core pushes"),

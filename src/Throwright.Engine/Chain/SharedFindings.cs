@@ -36,6 +36,7 @@ public static class SharedFindings
     {
         string[] ids = finding.Rule switch
         {
+            LabelsApart.Rule => [.. LabelsApart.LikeTo(run.Run, answer.Aircraft.Runs)],
             PanelOrder.Levers => Of(ControlFunction.Throttle, ControlFunction.Propeller, ControlFunction.Mixture),
             PanelOrder.CarburettorHeat => Of(ControlFunction.Mixture, ControlFunction.Throttle),
             PanelOrder.Shapes => PanelOrder.Beside(Proof.KnobsOf(answer.Aircraft)) is { } beside ? [.. answer.Aircraft.Runs.Where(r => RunWords.Of(r).Name == beside.Name).Select(r => r.Id)] : [],

@@ -35,6 +35,7 @@ public static class Upkeep
 public static class Purchase
 {
     public const string NotYet = "do not order yet";
+    public const string MeasureFirst = "measure before ordering";
 
     public static OrderAnswer Of(Aircraft aircraft, RunAnswer answer)
     {
@@ -69,9 +70,29 @@ public static class Purchase
             },
             new FigureWriter(aircraft.Display));
         // Cables are made to length and do not come back: whoever reads the sheet, here or in a spreadsheet, reads this first.
-        return answer.Findings.FirstOrDefault(f => f.Verdict == Verdict.Fail) is { } fault
-            ? order with { Cable = order.Cable.Prepend(new(NotYet, "this run does not work", true, fault.Sentence)).ToEquatableList() }
-            : order;
+        var first = Doubts(answer).ToList();
+        if (answer.Findings.FirstOrDefault(f => f.Verdict == Verdict.Fail) is { } fault)
+            first.Insert(0, new(NotYet, "this run does not work", true, fault.Sentence));
+        return order with { Cable = first.Concat(order.Cable).ToEquatableList() };
+    }
+
+    /// <summary>What the lengths rest on and nothing checks: a gross error of one tape reading is a cable too short.</summary>
+    private static IEnumerable<OrderLine> Doubts(RunAnswer answer)
+    {
+        foreach (var finding in answer.Findings.Where(f => f.Rule == Measure.TapeRules.Readings && f.Verdict == Verdict.Caution))
+            yield return new(MeasureFirst, "a place it hangs on is not sure", true, string.Join(" ", finding.Remedies.Select(r => r.Text).Prepend(finding.Sentence)) + " A cable cut to a wrong length does not come back.");
+        // Places and directions drawn within their limits: 2.5 % of the lays are left out at either end.
+        if (answer.Route is { Lie: not null, Spread: { } spread })
+        {
+            var least = answer.Cable?.Conduit?.MinRadius?.Metres;
+            if (spread.Without > 0 || spread.LeastRadius < least)
+            {
+                yield return new(
+                    MeasureFirst, "the bows can't take up what may be off", true,
+                    (spread.Without > 0 ? $"In {spread.Without} of {spread.Lays} lays within what may be off the conduit is too short." : "Within what may be off the conduit bends tighter than its maker allows.")
+                    + " Measure the places better, lay a rope along the way, or order a step more.");
+            }
+        }
     }
 
     /// <summary>Blanks of the parts that the file describes: bracket from sheet, wedge pair from rod.</summary>

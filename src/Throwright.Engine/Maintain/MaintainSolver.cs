@@ -40,7 +40,7 @@ public static class MaintainSolver
             strand ? "Core at swivel, anchor and every bend: broken wires" : "Core at swivel and anchor: kink, nick, rust, a bend that came anew",
             strand ? "one broken wire where it is flexed or rubbed, or within a foot of a swage" : "none", Annual, "replace the cable", [cable]);
         yield return new("Paint lines across screw, fitting and wire, conduit and anchor", "unbroken", "also before first flight and after 10 h", "rig anew, then look for why", [Practice]);
-        yield return new("Swivel turns on its pin; bolt, nut and cotter in place", "free, no play, cotter whole", Annual, "new cotter each time", [scope, Published.Rule("ac-43-13-1b-7-38").Source]);
+        yield return new("Swivel turns on its pin all through the travel and binds nowhere; bolt, nut and cotter in place", "free, no play, cotter whole", Annual, "new cotter each time", [scope, Published.Rule("ac-43-13-1b-7-38").Source, Published.Rule("23.689(e)").Source]);
         yield return new("Anchor and bracket: cracks, loose rivets, bends; clamps and their cushions", "none", Annual, "replace", [scope, limits]);
         yield return new("Conduit along its way: chafe, burns, kinks, swelling; distance to wiring, lines and exhaust", "none", Annual, "replace or reroute; a burned liner is not cleaned", [scope]);
         if (of.Run.LeverEnd?.Load?.Bias?.Spring == true)
@@ -48,6 +48,29 @@ public static class MaintainSolver
         if (of.Run.CockpitEnd is { Lock: not LockKind.None })
             yield return new("Lock: holds half way with the engine running; lets go by hand, cold and hot", "no creep", Annual, "adjust or replace", [scope, Published.Rule("23.1141(c)").Source]);
         yield return new("Marking and colour readable from the seat", "as engraved", Annual, "renew", [limits]);
+        foreach (var item in ByEye(of.Run))
+            yield return item;
+    }
+
+    /// <summary>Rules that no figure of the file answers: asked of the inspector's eye.</summary>
+    private static IEnumerable<InspectionItem> ByEye(Run run)
+    {
+        const string First = "before first flight and after each change";
+        yield return new(
+            "Knob at each end and half way: stick or yoke, pedals and trim through their whole range, seat forward and aft", "nothing touches", First, "move or tilt what touches; throwright solve mount",
+            [Published.Rule("23.655(a)").Source, Published.Rule("23.777(b)").Source]);
+        if (run.Installation?.Parts.Any(p => p.Place is PartPlace.Cabin or PartPlace.Sunlit) == true)
+            yield return new("Plastic and printed parts in the cabin: how they burn, by their maker's statement or a test", "at least flame resistant", First, "another material", [Published.Rule("23.853(a)").Source]);
+        if (run.Function == ControlFunction.FuelShutoff)
+            yield return new("Handle, wire, arm and valve: can any be put together the wrong way round", "one way only, or marked", First, "mark or key them", [Published.Rule("23.995(e)").Source]);
+        if (run.Function == ControlFunction.Propeller)
+            yield return new("Propeller control against the throttle (comparison, transport aeroplanes)", "right of it and at least 1 in below", First, "say why it stands elsewhere", [Published.Rule("25.1149(d)").Source]);
+        if (run.Function == ControlFunction.Other)
+        {
+            yield return new("If it works a fuel drain: its lock when shut", "locks positively", First, "a drain that locks", [Published.Rule("23.999(b)(2)").Source]);
+            yield return new("If it works a tow release: travel of the handle with its free travel (comparison, sailplanes)", "120 mm or less", First, "a longer arm or less lost motion", [Published.Rule("cs-22.711(e)").Source]);
+            yield return new("If it works the flaps: behind the landing gear control (comparison, transport aeroplanes)", "at least 10 in", First, "say why it stands elsewhere", [Published.Rule("25.777(e)").Source]);
+        }
     }
 
     /// <summary>What is read again each time, with its name in the file.</summary>

@@ -30,6 +30,29 @@ public class RouteTests
 
     private static Finding? Find(RunAnswer answer, string rule) => answer.Findings.FirstOrDefault(f => f.Rule == rule);
 
+    [Fact]
+    public void Order_OnAPlaceThatNothingChecks_SaysSoFirst()
+    {
+        var answer = Check(Quarter());
+        Assert.DoesNotContain(Purchase.Of(Runs.Aircraft, answer).Cable, l => l.What == Purchase.MeasureFirst);
+        var unchecked3 = new Finding { Rule = Throwright.Engine.Measure.TapeRules.Readings, Verdict = Verdict.Caution, Sentence = "anchor: Three readings give the point but nothing checks them.", Sources = [] };
+        var line = Purchase.Of(Runs.Aircraft, answer with { Findings = [.. answer.Findings, unchecked3] }).Cable.First(l => l.What == Purchase.MeasureFirst);
+        Assert.True(line.Confirm);
+        Assert.Contains("nothing checks them", line.Note, StringComparison.Ordinal);
+        Assert.Contains("does not come back", line.Note, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Order_WhereTheLaysUseUpTheRadius_SaysSo()
+    {
+        var answer = Check(Quarter());
+        var spread = answer.Route!.Spread!;
+        RunAnswer With(Throwright.Engine.Chain.LieSpread changed) => answer with { Route = answer.Route with { Spread = changed } };
+        string Note(RunAnswer of) => Purchase.Of(Runs.Aircraft, of).Cable.Single(l => l.What == Purchase.MeasureFirst).Note;
+        Assert.Contains("too short", Note(With(spread with { Without = 3 })), StringComparison.Ordinal);
+        Assert.Contains("tighter", Note(With(spread with { LeastRadius = 0.001 })), StringComparison.Ordinal);
+    }
+
     /// <summary>What the maker cuts by adds up: conduit, wire in the knob, and bare core to pin, tail and trimming.</summary>
     [Fact]
     public void Core_OfTheOrder_ReachesPinAndTail()
