@@ -1,7 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Throwright.Engine.Model;
-using Throwright.Tests;
 using Throwright.Web.Editing;
 using Throwright.Web.Parts;
 

@@ -1,5 +1,4 @@
 using Throwright.Engine.Measure;
-using Throwright.Engine.Model;
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;

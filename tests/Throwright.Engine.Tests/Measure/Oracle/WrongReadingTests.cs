@@ -1,6 +1,5 @@
 using System.Text;
 using Throwright.Engine.Measure;
-using Throwright.Engine.Model;
 using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 using Throwright.Shapes.Numerics;

@@ -1,5 +1,4 @@
 using Throwright.Engine.Measure;
-using Throwright.Shapes;
 using Throwright.Shapes.Frames;
 
 namespace Throwright.Engine.Tests.Measure.Reference;

@@ -8,6 +8,10 @@ namespace Throwright.Engine.Tests.Route.Laws;
 
 public class RoutePlannerTests
 {
+    private static RoutePlan Plan(RoutePlanCase of, Action<int, int>? tried = null) => RoutePlanner.Plan(of, tried, TestContext.Current.CancellationToken);
+
+    private static RouteBound Certify(RoutePlanCase of, RoutePlan plan) => RoutePlanner.Certify(of, plan, TestContext.Current.CancellationToken);
+
     private static readonly Vector3 X = new(1, 0, 0), Y = new(0, 1, 0);
 
     /// <summary>A post across the straight way, and a hot ball beside it.</summary>
@@ -30,7 +34,7 @@ public class RoutePlannerTests
     public void Plan_PostInTheWay_GoesRoundItAndKeepsEverything()
     {
         var of = Post();
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.NotEmpty(plan.Choices);
         Assert.All(plan.Choices, c => Keeps(of, c));
         Assert.All(plan.Choices, c => Assert.True(c.Length >= plan.Bound.Length));
@@ -42,7 +46,7 @@ public class RoutePlannerTests
         // How many distances a whole plan asks; then stopped after a part of them.
         var asked = 0;
         using var never = new CancellationTokenSource();
-        var whole = RoutePlanner.Plan(Counted(null, 0), stop: never.Token);
+        var whole = Plan(Counted(null, 0), stop: never.Token);
         Assert.NotEmpty(whole.Choices);
         var all = asked;
         foreach (var part in (ReadOnlySpan<double>)[0.001, 0.2, 0.6, 0.95])
@@ -50,7 +54,7 @@ public class RoutePlannerTests
             asked = 0;
             using var stop = new CancellationTokenSource();
             var at = (int)(part * all);
-            Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(Counted(stop, at), stop: stop.Token));
+            Assert.Throws<OperationCanceledException>(() => Plan(Counted(stop, at), stop: stop.Token));
             // No more than the two things that one distance, or one proof along a lie, was asked of already.
             Assert.InRange(asked, at, at + (all / 20));
         }
@@ -74,15 +78,15 @@ public class RoutePlannerTests
     {
         var told = new List<(int Tried, int Held)>();
         var of = Post() with { KeepOuts = [], MostSpan = 0.3 };
-        var whole = RoutePlanner.Plan(of, (tried, held) => told.Add((tried, held)));
-        Assert.Equal(whole, RoutePlanner.Plan(of));
+        var whole = Plan(of, (tried, held) => told.Add((tried, held)));
+        Assert.Equal(whole, Plan(of));
         Assert.True(told.Count > 4);
         Assert.All(told.Zip(told.Skip(1)), t => Assert.Equal(t.First.Tried + t.First.Held + 1, t.Second.Tried + t.Second.Held));
         Assert.True(told[^1].Held >= whole.Choices.Count);
         // Nothing stands in the way, so no distance is asked: it is stopped all the same.
         using var stop = new CancellationTokenSource();
         var seen = 0;
-        Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(of, Third, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => Plan(of, Third, stop.Token));
         Assert.Equal(3, seen);
 
         void Third(int tried, int held)
@@ -95,7 +99,7 @@ public class RoutePlannerTests
     [Fact]
     public void Plan_SeveralChoices_Differ()
     {
-        var plan = RoutePlanner.Plan(Post() with { KeepOuts = [Post().KeepOuts[0]], Choices = 4 });
+        var plan = Plan(Post() with { KeepOuts = [Post().KeepOuts[0]], Choices = 4 });
         Assert.InRange(plan.Choices.Count, 2, 4);
         for (var i = 0; i < plan.Choices.Count; i++)
         {
@@ -110,7 +114,7 @@ public class RoutePlannerTests
         for (var scene = 0; scene < 4; scene++)
         {
             var of = Boxes(scene, 12);
-            var plan = RoutePlanner.Plan(of);
+            var plan = Plan(of);
             Assert.True(plan.Choices.Count > 0, $"scene {scene}: {plan.Refusal}");
             Assert.All(plan.Choices, c => Keeps(of, c));
         }
@@ -128,9 +132,9 @@ public class RoutePlannerTests
             LeastRadius = 0.05,
             KeepOuts = [new("wall", KeepOutKind.Structure, 0.01, Slab)],
         };
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.NotEmpty(plan.Choices);
-        var bound = RoutePlanner.Certify(of, plan);
+        var bound = Certify(of, plan);
         Assert.Equal(RouteBoundKind.ThroughPlanes, bound.Kind);
         var nearest = Side - Hole + 0.013;
         Assert.InRange(bound.Length, 2 * Math.Sqrt((0.45 * 0.45) + (nearest * nearest)), plan.Choices.Min(c => c.Length));
@@ -150,8 +154,8 @@ public class RoutePlannerTests
         for (var scene = 0; scene < 2; scene++)
         {
             var of = Boxes(scene, 12);
-            var plan = RoutePlanner.Plan(of);
-            var bound = RoutePlanner.Certify(of, plan);
+            var plan = Plan(of);
+            var bound = Certify(of, plan);
             Assert.InRange(bound.Length, plan.Bound.Length, plan.Choices.Min(c => c.Length));
         }
     }
@@ -160,7 +164,7 @@ public class RoutePlannerTests
     public void Plan_NothingInTheWay_IsOneHonestBendWithoutSupports()
     {
         var of = Post() with { KeepOuts = [], End = new(0.6, 0.6, 0), EndAlong = Y };
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.Equal(0, plan.Choices[0].Supports);
         Assert.Equal(RouteBoundKind.OneEnded, plan.Bound.Kind);
         Assert.InRange(plan.Choices[0].Length, plan.Bound.Length, 1.4 * plan.Bound.Length);
@@ -172,7 +176,7 @@ public class RoutePlannerTests
     {
         SupportPlace[] places = [new("rib 1", new(0.25, 0.09, 0.02)), new("rib 2", new(0.45, 0.11, 0)), new("far away", new(0.4, -0.4, 0.3)), new("rib 3", new(0.65, 0.1, 0.02), X)];
         var of = Post() with { Places = [.. places], MostSpan = 0.5 };
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.NotEmpty(plan.Choices);
         foreach (var choice in plan.Choices)
         {
@@ -191,7 +195,7 @@ public class RoutePlannerTests
         var wall = new KeepOut("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.3) - 0.001);
         var post = new KeepOut("post", KeepOutKind.Heat, 0.02, PointDistance.OfCapsule(new(0.5, 0.12, -0.5), new(0.5, 0.12, 0.5), 0.02));
         var of = Post() with { KeepOuts = [wall, post], Passes = [.. passes], LeastRadius = 0.06 };
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.NotEmpty(plan.Choices);
         foreach (var choice in plan.Choices)
         {
@@ -205,15 +209,15 @@ public class RoutePlannerTests
             Assert.True(choice.Length >= plan.Bound.Length);
         }
 
-        Assert.Equal(new NoRoute(NoRouteReason.PassBlocked, "tank"), RoutePlanner.Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(passes[0].Support.Point, passes[0].Support.Point, 0.05))] }).Refusal);
-        Assert.Throws<ArgumentException>(() => RoutePlanner.Plan(of with { Passes = [new("here", new(of.Start, SupportKind.Grommet))] }));
+        Assert.Equal(new NoRoute(NoRouteReason.PassBlocked, "tank"), Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(passes[0].Support.Point, passes[0].Support.Point, 0.05))] }).Refusal);
+        Assert.Throws<ArgumentException>(() => Plan(of with { Passes = [new("here", new(of.Start, SupportKind.Grommet))] }));
     }
 
     [Fact]
     public void Plan_EngineMoves_HoldsThereToo()
     {
         var of = Post() with { EndMoves = [new("up", new(0, 0.008, 0)), new("nose down", new(0, -0.006, 0.004), new(0, 0, -0.03))] };
-        var plan = RoutePlanner.Plan(of);
+        var plan = Plan(of);
         Assert.NotEmpty(plan.Choices);
         foreach (var choice in plan.Choices)
         {
@@ -225,36 +229,36 @@ public class RoutePlannerTests
         // A move so large that nothing could stay clear of what does not move along.
         var wall = new KeepOut("wall", KeepOutKind.Heat, 0.01, PointDistance.OfHalfSpace(new(0, 0, -0.05), new(0, 0, 1)));
         var far = of with { MayBeSupported = false, KeepOuts = [wall], EndMoves = [new("down", new(0, 0, -0.1))] };
-        Assert.Equal(NoRouteReason.NotHeld, RoutePlanner.Plan(far).Refusal?.Reason);
-        Assert.NotEmpty(RoutePlanner.Plan(far with { KeepOuts = [wall with { MovesWithEnd = true, DistanceAt = PointDistance.OfCapsule(new(0.6, 0, -0.1), new(0.9, 0, -0.1), 0.02) }], EndMoves = [new("down", new(0, 0, -0.005))] }).Choices);
+        Assert.Equal(NoRouteReason.NotHeld, Plan(far).Refusal?.Reason);
+        Assert.NotEmpty(Plan(far with { KeepOuts = [wall with { MovesWithEnd = true, DistanceAt = PointDistance.OfCapsule(new(0.6, 0, -0.1), new(0.9, 0, -0.1), 0.02) }], EndMoves = [new("down", new(0, 0, -0.005))] }).Choices);
     }
 
     [Fact]
     public void Refusals_SayWhy()
     {
         var of = Post();
-        Assert.Equal(NoRouteReason.TooFar, RoutePlanner.Plan(of with { LongestLength = 0.8 }).Refusal?.Reason);
-        var buried = RoutePlanner.Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(default, default, 0.1))] });
+        Assert.Equal(NoRouteReason.TooFar, Plan(of with { LongestLength = 0.8 }).Refusal?.Reason);
+        var buried = Plan(of with { KeepOuts = [new("tank", KeepOutKind.Heat, 0.01, PointDistance.OfCapsule(default, default, 0.1))] });
         // The free 30 mm on are 30 mm from the middle of a ball of 100 mm; 10 mm and half the conduit, 3 mm, are wanted.
         Assert.Equal(new NoRoute(NoRouteReason.EndBlocked, "tank") { AtStart = true, Lacks = buried.Refusal!.Lacks }, buried.Refusal);
         Assert.Equal(0.1 - 0.03 + 0.013, buried.Refusal.Lacks, 1e-9);
         // A wall without a hole between the ends.
         var wall = of with { KeepOuts = [new("wall", KeepOutKind.Structure, 0.01, p => Math.Abs(p.X - 0.45) - 0.01)] };
-        Assert.Equal(new NoRoute(NoRouteReason.NoWay, "wall"), RoutePlanner.Plan(wall).Refusal);
+        Assert.Equal(new NoRoute(NoRouteReason.NoWay, "wall"), Plan(wall).Refusal);
         RoutePlanCase[] nonsense =
         [
             of with { LeastRadius = 0 }, of with { LeastRadius = double.NaN }, of with { ConduitRadius = double.NaN }, of with { End = of.Start }, of with { End = new(double.NaN, 0, 0) },
             of with { StartAlong = default }, of with { Places = [new("nowhere", new(0, double.NaN, 0))] }, of with { MostSpan = 0 },
             of with { Passes = [new("twice", new(X, SupportKind.Grommet)), new("twice", new(X, SupportKind.Grommet))] },
         ];
-        Assert.All(nonsense, n => Assert.ThrowsAny<ArgumentException>(() => RoutePlanner.Plan(n)));
+        Assert.All(nonsense, n => Assert.ThrowsAny<ArgumentException>(() => Plan(n)));
     }
 
     [Fact]
     public void SameCase_SameAnswer()
     {
         var of = Boxes(3, 12);
-        RoutePlan a = RoutePlanner.Plan(of), b = RoutePlanner.Plan(of);
+        RoutePlan a = Plan(of), b = Plan(of);
         Assert.Equal(a.Bound, b.Bound);
         Assert.Equal(a.Choices.Select(c => c.Lie.Shape), b.Choices.Select(c => c.Lie.Shape));
     }
