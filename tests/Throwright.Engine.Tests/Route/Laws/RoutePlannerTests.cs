@@ -46,7 +46,7 @@ public class RoutePlannerTests
         // How many distances a whole plan asks; then stopped after a part of them.
         var asked = 0;
         using var never = new CancellationTokenSource();
-        var whole = Plan(Counted(null, 0), stop: never.Token);
+        var whole = RoutePlanner.Plan(Counted(null, 0), stop: never.Token);
         Assert.NotEmpty(whole.Choices);
         var all = asked;
         foreach (var part in (ReadOnlySpan<double>)[0.001, 0.2, 0.6, 0.95])
@@ -54,7 +54,7 @@ public class RoutePlannerTests
             asked = 0;
             using var stop = new CancellationTokenSource();
             var at = (int)(part * all);
-            Assert.Throws<OperationCanceledException>(() => Plan(Counted(stop, at), stop: stop.Token));
+            Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(Counted(stop, at), stop: stop.Token));
             // No more than the two things that one distance, or one proof along a lie, was asked of already.
             Assert.InRange(asked, at, at + (all / 20));
         }
@@ -86,7 +86,7 @@ public class RoutePlannerTests
         // Nothing stands in the way, so no distance is asked: it is stopped all the same.
         using var stop = new CancellationTokenSource();
         var seen = 0;
-        Assert.Throws<OperationCanceledException>(() => Plan(of, Third, stop.Token));
+        Assert.Throws<OperationCanceledException>(() => RoutePlanner.Plan(of, Third, stop.Token));
         Assert.Equal(3, seen);
 
         void Third(int tried, int held)
