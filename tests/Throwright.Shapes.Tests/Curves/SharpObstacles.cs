@@ -54,21 +54,21 @@ public static class SharpObstacles
             case Kind.SheetEdge:
                 return PlateDistance.Of([foot - (0.4 * across), foot + (0.4 * across), foot + (0.4 * across) - (0.8 * outward), foot - (0.4 * across) - (0.8 * outward)], t, Thick, []);
             case Kind.HoleRim:
-            {
-                // A wall all across with a hole; the curve passes beside the hole's edge, through the wall.
-                var radius = 0.04 + (0.06 * random.Uniform(3));
-                Vector3 Corner(int i, int j) => foot + (3 * i * outward) + (3 * j * across);
-                return PlateDistance.Of([Corner(-1, -1), Corner(1, -1), Corner(1, 1), Corner(-1, 1)], t, Thick, [(foot + (radius * outward), radius)]);
-            }
+                {
+                    // A wall all across with a hole; the curve passes beside the hole's edge, through the wall.
+                    var radius = 0.04 + (0.06 * random.Uniform(3));
+                    Vector3 Corner(int i, int j) => foot + (3 * i * outward) + (3 * j * across);
+                    return PlateDistance.Of([Corner(-1, -1), Corner(1, -1), Corner(1, 1), Corner(-1, 1)], t, Thick, [(foot + (radius * outward), radius)]);
+                }
 
             default:
-            {
-                // A closed box of triangles without thickness.
-                Vector3 Corner(int i) => foot + ((((i & 1) == 0) ? -0.1 : 0.1) * t) + ((((i & 2) == 0) ? -0.2 : 0) * outward) + ((((i & 4) == 0) ? -0.2 : 0.2) * across);
-                int[] faces = [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5];
-                Vector3[] corners = [.. Enumerable.Range(0, 8).Select(Corner)];
-                return p => Enumerable.Range(0, 12).Min(f => ToTriangle(p, corners[faces[3 * f]], corners[faces[(3 * f) + 1]], corners[faces[(3 * f) + 2]]));
-            }
+                {
+                    // A closed box of triangles without thickness.
+                    Vector3 Corner(int i) => foot + ((((i & 1) == 0) ? -0.1 : 0.1) * t) + ((((i & 2) == 0) ? -0.2 : 0) * outward) + ((((i & 4) == 0) ? -0.2 : 0.2) * across);
+                    int[] faces = [0, 2, 3, 0, 3, 1, 4, 5, 7, 4, 7, 6, 0, 1, 5, 0, 5, 4, 2, 6, 7, 2, 7, 3, 0, 4, 6, 0, 6, 2, 1, 3, 7, 1, 7, 5];
+                    Vector3[] corners = [.. Enumerable.Range(0, 8).Select(Corner)];
+                    return p => Enumerable.Range(0, 12).Min(f => ToTriangle(p, corners[faces[3 * f]], corners[faces[(3 * f) + 1]], corners[faces[(3 * f) + 2]]));
+                }
         }
     }
 
