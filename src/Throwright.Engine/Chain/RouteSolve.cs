@@ -85,6 +85,7 @@ public static class RouteSolve
             Weight = new(0, 0, -(conduit.Weight?.Nominal.NewtonsPerMetre ?? 0)),
         };
         var spacing = RouteFindings.SpacingFor(conduit).Value;
+        var wantedSpan = of.MostSpan;
         // Better a route with a long span or without margin, told as such, than none: planned only where it is wanted.
         var options = new List<RouteOption>();
         var present = Present(aircraft, run, obstacles, say);
@@ -102,7 +103,7 @@ public static class RouteSolve
             if (options.Any(o => o.Works && IsHeld(o)) || plan.Refusal is { Reason: NoRouteReason.EndBlocked or NoRouteReason.PassBlocked or NoRouteReason.TooFar })
                 break;
             stop.ThrowIfCancellationRequested();
-            planning = (weaker.MostSpan is null, weaker.RadiusMargin > 1) switch
+            planning = (weaker.MostSpan != wantedSpan, weaker.RadiusMargin > 1) switch
             {
                 (true, true) => "None was found; now with longer spans",
                 (false, _) => "None was found; now down to the least radius itself",
