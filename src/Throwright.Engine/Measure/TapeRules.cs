@@ -36,14 +36,18 @@ public static class TapeRules
         var worst = point.Axes[0].Sigma;
         var fine = agree && worst <= mostSigma.Value;
         var known = $"{say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}";
+        // No reading shows a wrong side: only whoever stands before the aircraft sees it.
+        var mirror = point.Mirror is { } m
+            ? $" Its readings fit as well at ({say.LengthNumber(m.X)}, {say.LengthNumber(m.Y)}, {say.LengthNumber(m.Z)}) {say.LengthUnitName}: the side in the file, or the coordinates noted, chose this place; look that it is the right one."
+            : "";
         yield return new()
         {
             Rule = Point,
             Verdict = fine ? Verdict.Clear : Verdict.Caution,
             Sentence = agree
-                ? $"The point is known to {known}."
+                ? $"The point is known to {known}.{mirror}"
                 : $"The readings disagree, so what the tape's limits give is widened {FigureText.Plain(point.Widened, 1, Rounding.Up)} times: {known}. "
-                    + $"What rests on it counts with ± {say.LengthNumber(point.Off.X, Rounding.Up)} {say.LengthNumber(point.Off.Y, Rounding.Up)} {say.LengthNumber(point.Off.Z, Rounding.Up)} {say.LengthUnitName} along station, buttline, waterline.",
+                    + $"What rests on it counts with ± {say.LengthNumber(point.Off.X, Rounding.Up)} {say.LengthNumber(point.Off.Y, Rounding.Up)} {say.LengthNumber(point.Off.Z, Rounding.Up)} {say.LengthUnitName} along station, buttline, waterline.{mirror}",
             Figure = "point-uncertainty",
             Limit = new(mostSigma.Value, QuantityKind.Length, false),
             Sources = agree ? [mostSigma.Source, Derived] : [mostSigma.Source, Widening, Derived],

@@ -115,6 +115,8 @@ public class TapeTests
         Vector3 at = new(0.4, 0.1, 0.3);
         var three = TapeRules.Find(TapeSolver.Solve(From(at, Side.Above, A, B, C)), limit, Say).ToList();
         Assert.Equal([Verdict.Clear, Verdict.Caution], three.Select(f => f.Verdict));
+        // Three points span a plane: the place mirrored at it fits as well, and only a look at the aircraft tells.
+        Assert.Contains($"fit as well at ({Say.LengthNumber(0.4)}, {Say.LengthNumber(0.1)}, {Say.LengthNumber(-0.3)}) in", three[0].Sentence);
         KnownPoint f = new("F", new(0.9, -0.4, -0.2));
         var good = From(at, null, A, B, C, D, E, f);
         Assert.All(TapeRules.Find(TapeSolver.Solve(good), limit, Say), x => Assert.Equal(Verdict.Clear, x.Verdict));
