@@ -38,7 +38,7 @@ public static class TapeRules
         var known = $"{say.Length(2 * worst, Rounding.Up)} along its worst axis (two standard deviations), wanted {say.Length(2 * mostSigma.Value)}";
         // No reading shows a wrong side: only whoever stands before the aircraft sees it.
         var mirror = point.Mirror is { } m
-            ? $" Its readings fit as well at ({say.LengthNumber(m.X)}, {say.LengthNumber(m.Y)}, {say.LengthNumber(m.Z)}) {say.LengthUnitName}: the side in the file, or the coordinates noted, chose this place; look that it is the right one."
+            ? $" Its readings fit as well at {NoPoint.Numbers(m, say)} {say.LengthUnitName}: the side in the file, or the coordinates noted, chose this place; look that it is the right one."
             : "";
         yield return new()
         {

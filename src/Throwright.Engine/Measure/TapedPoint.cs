@@ -119,7 +119,10 @@ public sealed record NoPoint(NoPointReason Reason, EquatableList<Vector3> Candid
         return $"Write \"side\": \"{first}\" beside the distances for the first, \"side\": \"{second}\" for the second";
     }
 
-    private string Two(FigureWriter say) => string.Join(" and ", Candidates.Select(c => $"({say.LengthNumber(c.X)}, {say.LengthNumber(c.Y)}, {say.LengthNumber(c.Z)})")) + " " + say.LengthUnitName;
+    private string Two(FigureWriter say) => string.Join(" and ", Candidates.Select(c => Numbers(c, say))) + " " + say.LengthUnitName;
+
+    /// <summary>Station, buttline and waterline in brackets, without the unit.</summary>
+    internal static string Numbers(Vector3 place, FigureWriter say) => $"({say.LengthNumber(place.X)}, {say.LengthNumber(place.Y)}, {say.LengthNumber(place.Z)})";
 }
 
 /// <summary>The point, or why there is none.</summary>

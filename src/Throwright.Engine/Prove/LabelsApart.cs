@@ -46,7 +46,7 @@ public static class LabelsApart
             Why = (worst == Likeness.Same ? "A mark that two controls share does not tell the function of either. " : "That marks so alike are mistaken for each other is common practice, no published rule. ")
                 + "Two handles of one device may carry one mark; else give each its own words, shape and place.",
             Sources = [Published.Rule("23.1555(a)").Source, Published.Rule("23.777(a)").Source, .. worst == Likeness.Same ? (SourceRef[])[] : [Practice]],
-            Remedies = worst == Likeness.Same ? [new($"Engrave what each works and type it into label, e.g. \"CABIN {run.Label.ToUpperInvariant()}\".")] : [],
+            Remedies = worst == Likeness.Same ? [new("Give each mark the word that says what it works, engrave it so, and type it into label.")] : [],
         };
     }
 
