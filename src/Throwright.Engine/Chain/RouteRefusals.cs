@@ -12,7 +12,7 @@ internal static class RouteRefusals
     // Each asks for a plan of its own.
     private const int MostTried = 4;
 
-    public static string Say(NoRoute refusal, RoutePlan plan, RoutePlanCase of, Aircraft aircraft, FigureWriter say)
+    public static string Say(NoRoute refusal, RoutePlan plan, RoutePlanCase of, Aircraft aircraft, FigureWriter say, CancellationToken stop)
     {
         var wanted = say.Length(of.WantedRadius, Rounding.Up);
         switch (refusal.Reason)
@@ -32,7 +32,7 @@ internal static class RouteRefusals
         var near = of.KeepOuts.OrderBy(k => Enumerable.Range(0, 41).Min(i => k.DistanceAt(of.Start + (0.025 * i * (of.End - of.Start))) - k.Keep)).ToList();
         foreach (var thing in near.Take(MostTried))
         {
-            var without = RoutePlanner.Plan(of with { KeepOuts = of.KeepOuts.Where(k => k != thing).ToEquatableList(), Choices = 1, MoreHolds = false });
+            var without = RoutePlanner.Plan(of with { KeepOuts = of.KeepOuts.Where(k => k != thing).ToEquatableList(), Choices = 1, MoreHolds = false }, stop: stop);
             if (without.Choices.Count > 0)
                 return $"{found} In the way is {thing.Name}: without it there would be one of {say.Length(without.Choices[0].Length)}. {Change(thing.Name)}";
         }

@@ -125,7 +125,7 @@ public static class RouteSolve
         bool IsNew(RouteOption option) => !(present is { Works: true } && option.Answer.Run.Cable!.Supports.Equals(cable.Supports));
         var dropped = cable.Supports.Count(s => !s.IsKept);
         if (options.Count == 0 && plan.Refusal is { } refusal)
-            return None(RouteRefusals.Say(refusal, plan, of, aircraft, say)) with { Bound = plan.Bound.Length, Dropped = dropped };
+            return None(RouteRefusals.Say(refusal, plan, of, aircraft, say, stop)) with { Bound = plan.Bound.Length, Dropped = dropped };
         doing?.Invoke("Proving how short a route could be at all.");
         var bound = RoutePlanner.Certify(of, plan, stop).Length;
         var proved = $"No route that keeps {say.Length(of.WantedRadius, Rounding.Up)} can be shorter than {say.Length(bound, Rounding.Down)}.";
@@ -150,7 +150,7 @@ public static class RouteSolve
             return new(
                 options.ToEquatableList(),
                 -1,
-                plan.Refusal is { } refused && options.Count == 1 && present is not null ? RouteRefusals.Say(refused, plan, of, aircraft, say) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off{(cable.Ends is { Moves.Count: > 0 } ? " and the anchor moves" : "")}. {proved}",
+                plan.Refusal is { } refused && options.Count == 1 && present is not null ? RouteRefusals.Say(refused, plan, of, aircraft, say, stop) : $"Ways were found, but none keeps the least radius and its distances where hand and tape are off{(cable.Ends is { Moves.Count: > 0 } ? " and the anchor moves" : "")}. {proved}",
                 bound,
                 dropped);
         }
